@@ -1,0 +1,56 @@
+// Fonts: one entry for all text. Files are found with fontconfig, measured with FreeType.
+//
+// A character that the first face lacks is taken from the second (a condensed face with every
+// symbol); one that neither has is refused by name. Measures are in units of the capital height, so
+// that a text's width on paper is width(...) for its own height in millimetres.
+#pragma once
+
+#include <cstdint>
+#include <memory>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "ink/ink.h"
+
+namespace splay::ink {
+
+// A run of one text set from one font file. The glyph advances equal what libharu computes
+// (floor(advance * 1000 / em)), so that every writer places letters alike.
+struct Run {
+  int font = 0;  // index into FontSet::files()
+  std::string utf8;
+  std::vector<std::uint32_t> glyphs;
+  std::vector<double> advances;  // mm, for the text's height
+  double size = 0;               // font size (em) in mm
+};
+
+class FontSet {
+ public:
+  // Throws std::runtime_error that names the family looked for when a face can't be found.
+  FontSet();
+  ~FontSet();
+  FontSet(const FontSet&) = delete;
+  FontSet& operator=(const FontSet&) = delete;
+
+  struct File {
+    std::string path;
+    std::string family;
+    std::string version;
+  };
+  const std::vector<File>& files() const;
+
+  // Throws std::invalid_argument for bad UTF-8, control characters or a character no font has.
+  std::vector<Run> runs(std::string_view utf8, double height, Face face) const;
+  double width(std::string_view utf8, double height, Face face = Face::regular) const;
+  bool can_draw(std::string_view utf8) const;
+  // The box of a text on paper, turned as the text is: its four corners, from the depth of its
+  // descenders to the top of its capitals (or ascenders).
+  std::vector<Vec2> box(const Text& text) const;
+
+ private:
+  struct Impl;
+  std::unique_ptr<Impl> impl_;
+};
+
+}  // namespace splay::ink
