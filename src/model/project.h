@@ -1,0 +1,82 @@
+// What the author said: the project file as values, before anything is built.
+#pragma once
+
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "base/figure.h"
+#include "model/field.h"
+
+namespace splay::model {
+
+enum class PaperSize { a4, letter, a3, tabloid };
+
+struct Job : Fields {
+  Given<std::string> title, number, client, maker;
+  Given<std::string> revision{"A"};
+  Given<Date> date;
+  Given<Unit> units{Unit::millimetre};
+  Given<int> fraction{32};
+  Given<int> decimals{1};
+  Given<PaperSize> paper{PaperSize::a4};
+  Given<bool> two_sided{false};  // binding margin changes sides on even pages
+  Given<std::vector<std::string>> notes;
+  void fields(FieldVisitor& visit) override;
+  void check(Complaints& complaints) const override;
+  FigureStyle figures() const;
+};
+
+enum class StockKind { sheet, board, edge_band };
+
+// What parts are made of. Thickness is as measured, never the name's.
+struct Stock : Fields {
+  std::string name;
+  Given<StockKind> kind{StockKind::sheet};
+  Given<std::string> material;              // for the cut list: "birch plywood"
+  Given<Length> thickness;
+  Given<std::vector<Length>> size;          // sheet: along the grain, across the grain
+  Given<bool> grain{true};                  // the show faces have a grain direction
+  Given<bool> two_good_faces{false};        // either face may be the show face
+  Given<double> density{650.0};             // kg/m3
+  void fields(FieldVisitor& visit) override;
+  void check(Complaints& complaints) const override;
+};
+
+struct Saw : Fields {
+  Given<Angle> tilt{Angle::degrees(45)};
+  Given<Length> kerf{Length{3.2}};
+  Given<Length> longest_on_end{Length{900}};
+  Given<Length> longest_crosscut{Length{1270}};
+  void fields(FieldVisitor& visit) override;
+};
+
+struct Shop : Fields {
+  Saw saw;
+  Given<Length> blank_allowance{Length{10}};  // over the finished size, in length and in width
+  void fields(FieldVisitor& visit) override;
+};
+
+// A thing to build. Constructs derive from it; reading only fills it.
+struct Item : Fields {
+  std::string kind;  // the word of its table: "case"
+  std::string name;  // the author's word: "body"
+};
+
+struct ItemKind {
+  std::string_view word;
+  std::string_view help;
+  std::unique_ptr<Item> (*make)();
+};
+using Registry = std::vector<ItemKind>;
+
+struct Project {
+  std::string file_name;
+  std::string source;  // the whole text, as read
+  Job job;
+  Shop shop;
+  Tables<Stock> stocks;
+  std::vector<std::unique_ptr<Item>> items;  // in file order
+};
+
+}  // namespace splay::model

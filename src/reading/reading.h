@@ -1,0 +1,40 @@
+// TOML to model. All faults at once, each with its place; a project only when there is none.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "base/diagnostic.h"
+#include "model/project.h"
+#include "model/style.h"
+
+namespace splay::reading {
+
+struct ProjectReading {
+  std::optional<model::Project> project;  // only when no diagnostic stands against it
+  std::vector<Diagnostic> diagnostics;    // in file order
+};
+
+inline constexpr std::size_t largest_file = 4u << 20;  // bytes
+inline constexpr int deepest_nesting = 64;
+
+// Never throws for what the text says. Tables: [job], [sizes], [shop], [stock.NAME] and one table
+// [WORD.NAME] for each kind of the registry.
+ProjectReading read_project(std::string_view source, std::string_view file_name,
+                            const model::Registry& registry);
+
+struct StyleReading {
+  std::optional<model::Style> style;
+  std::vector<Diagnostic> diagnostics;
+};
+StyleReading read_style(std::string_view source, std::string_view name);
+
+// The fields of a word ("case", "case.shelf", "job", "stock"), for a terminal; "" when the word is
+// unknown. Without a word: the list of words.
+std::string explain(std::string_view word, const model::Registry& registry);
+
+// The whole file format as a Markdown page, from the same description.
+std::string reference_page(const model::Registry& registry);
+
+}  // namespace splay::reading
