@@ -28,7 +28,9 @@ struct FigureStyle {
   int decimals = 1;   // millimetre: the step is 10^-decimals, 0 to 3
 
   double step_mm() const;
-  Figure round(double mm) const;  // to the nearest step, halves away from zero; refuses non-finite
+  // To the nearest step, halves away from zero. Throws std::invalid_argument for a number that
+  // isn't finite, is past 9e15 steps, or a style outside the limits above (as do all of these).
+  Figure round(double mm) const;
   double mm(Figure figure) const;
   // "23 1/4", "0", "-1/32"; "590.5", "590". No unit: the page states it once.
   std::string text(Figure figure) const;
@@ -36,17 +38,21 @@ struct FigureStyle {
   std::string with_unit(double mm) const;  // "23 1/4 in", "590.5 mm"
 };
 
-// The other unit's value of the same exact length, for reference: "590.6 mm", "23.25 in".
+// The same exact length in the unit that is not `unit` (the job's), for reference: "590.6 mm" to
+// one decimal, "23.25 in" to three.
 std::string other_unit_text(double mm, Unit unit);
 
 // Degrees with `decimals` places and the sign: "37.50°".
 std::string degrees_text(double degrees, int decimals = 2);
 
 // The same angle as a rise over the job's set run (12 in or 300 mm): "3 7/32 in 12", "80.4 in 300".
-// Over 45° it is measured from the other leg: "12 in 3 7/32". An angle under 0.005° is "level".
+// Over 45° it is measured from the other leg: "12 in 3 7/32". An angle under 0.005° is "level", one
+// as near to 90° "plumb"; a rise that rounds to nothing is "under 1/32 in 12". Only the direction
+// of the line counts: 102° is 78° falling, "-12 in 2 9/16".
 std::string rise_text(double degrees, const FigureStyle& style);
 
-// A double as its shortest exact text ("0.1", "1e-07" never: fixed notation), without locale.
+// A double rounded to at most `decimals` places, without trailing zeros, exponent, "-0" or locale:
+// "0.1", "12", "-3.25".
 std::string plain_number(double value, int decimals);
 
 }  // namespace splay

@@ -1,0 +1,58 @@
+// The bench on which constructs and joints shape parts.
+//
+// A construct lays down an oversize blank, joints cut it; finish() shifts every part to its own
+// bounding box and audits the whole.
+#pragma once
+
+#include <string_view>
+
+#include "model/project.h"
+#include "parts/part.h"
+
+namespace splay::parts {
+
+struct Blank {
+  std::string name;
+  std::string stock;
+  Rigid place;       // part frame to world, any origin: finish() moves it to the low corner
+  Solid body;        // part frame, at least as large as the finished part
+  ShowFace show = ShowFace::high_z;
+  Grain grain = Grain::along_x;
+  std::array<std::string, 6> side_names;
+};
+
+class Builder {
+ public:
+  explicit Builder(const model::Project& project) : project_(project) {}
+  const model::Project& project() const { return project_; }
+  void start_item(int index) { item_ = index; }
+
+  int add(Blank blank);  // index of the new part
+  const Part& part(int index) const { return assembly_.parts[static_cast<std::size_t>(index)]; }
+  int find(std::string_view name) const;  // -1 when there is none
+
+  // Cuts along a plane given in the world (normal out of the wood that stays).
+  void cut_end(int part, const Plane& world, std::string name, std::string joint);
+  void cut_edge(int part, const Plane& world, std::string name, std::string joint);
+  // Removes a world region and records it as a trench whose planes are given in the world.
+  void cut_trench(int part, OperationKind kind, const Region& world, const Trench& world_trench,
+                  std::string name, std::string joint);
+
+  void add_joint(Joint joint);
+  void add_loop(CheckLoop loop) { assembly_.loops.push_back(std::move(loop)); }
+  void add_angle(NamedAngle angle) { assembly_.angles.push_back(std::move(angle)); }
+  void add_length(KeyLength length) { assembly_.lengths.push_back(std::move(length)); }
+  void remark(int part, std::string text);
+  void report(Finding finding) { assembly_.findings.push_back(std::move(finding)); }
+
+  // Every part on its own bounding box, placed in the world, audited (see audit.h).
+  Assembly finish() &&;
+
+ private:
+  void cut(int part, Operation operation);
+  const model::Project& project_;
+  Assembly assembly_;
+  int item_ = 0;
+};
+
+}  // namespace splay::parts
