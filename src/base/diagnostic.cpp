@@ -92,8 +92,10 @@ std::string describe(const Diagnostic& diagnostic, std::string_view file_name,
                      std::string_view source) {
   const SourceSpan& span = diagnostic.span;
   std::string text(file_name);
-  if (span.line > 0)
-    text += ":" + std::to_string(span.line) + ":" + std::to_string(std::max(span.column, 1));
+  if (span.line > 0) {
+    text.append(":").append(std::to_string(span.line));
+    text.append(":").append(std::to_string(std::max(span.column, 1)));
+  }
   text += ": " + diagnostic.found + " (" + diagnostic.code + ")\n";
   if (span.line > 0) text += excerpt(span, source);
   if (!diagnostic.allowed.empty()) text += "  allowed: " + diagnostic.allowed + "\n";

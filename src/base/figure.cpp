@@ -101,8 +101,11 @@ std::string FigureStyle::with_unit(double mm) const {
 }
 
 std::string other_unit_text(double mm, Unit unit) {
-  if (unit == Unit::inch) return plain_number(mm, 1) + " mm";
-  return plain_number(mm / Length::mm_per_inch, 3) + " in";
+  const auto decimal = [](double value, int places) {
+    return FigureStyle{.unit = Unit::millimetre, .decimals = places}.text(value);
+  };
+  if (unit == Unit::inch) return decimal(mm, 1) + " mm";
+  return decimal(mm / Length::mm_per_inch, 3) + " in";
 }
 
 std::string degrees_text(double degrees, int decimals) { return fixed(degrees, decimals) + "°"; }
