@@ -2,7 +2,10 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
+
+#include "base/diagnostic.h"
 
 namespace splay {
 
@@ -16,6 +19,7 @@ struct Finding {
   std::vector<std::string> about;  // names or marks of parts and joints
   std::string text;                // what is so, with its figures
   std::string remedy;              // what can be done about it
+  SourceSpan span{};               // where the author wrote what it is about; line 0 when unknown
 };
 
 std::string_view word(Level level);

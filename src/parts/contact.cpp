@@ -1,0 +1,115 @@
+// Measuring how mated surfaces meet.
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "base/tolerance.h"
+#include "parts/audit.h"
+
+namespace splay::parts {
+
+namespace {
+
+// Surfaces further than this from where a joint puts them are not the joint's surfaces at all.
+constexpr double reach = 1.0;            // mm
+constexpr double alignment = 0.9999;     // cosine, about 0.8 degrees
+
+// The mate's plane as a sheet of paper with a height above it.
+struct Sheet {
+  Rigid frame;
+  explicit Sheet(const Plane& plane) {
+    const Vec3 helper = std::abs(plane.n.x) < 0.7 ? Vec3{1, 0, 0} : Vec3{0, 1, 0};
+    frame = splay::frame(plane.n * plane.d, cross(plane.n, helper), plane.n);
+  }
+  Vec2 flat(Vec3 p) const {
+    const Vec3 local = frame.local_point(p);
+    return {local.x, local.y};
+  }
+};
+
+// A convex surface piece: its outline on the sheet, and the height of its plane over the sheet as
+// base + slope . (x, y).
+struct Patch {
+  Polygon outline;
+  double base = 0;
+  Vec2 slope;
+  double height(Vec2 p) const { return base + dot(slope, p); }
+};
+
+Patch make_patch(const Solid& solid, const CellFace& face, const Sheet& sheet) {
+  Patch patch;
+  for (const std::int32_t v : face.loop)
+    patch.outline.push_back(sheet.flat(solid.vertices()[static_cast<std::size_t>(v)]));
+  if (signed_area(patch.outline) < 0) std::reverse(patch.outline.begin(), patch.outline.end());
+  const Plane local =
+      sheet.frame.local_plane(solid.planes()[static_cast<std::size_t>(face.plane)]);
+  patch.base = local.d / local.n.z;
+  patch.slope = {-local.n.x / local.n.z, -local.n.y / local.n.z};
+  return patch;
+}
+
+std::vector<Patch> patches(const Solid& solid, const Plane& plane, double sense,
+                           const Sheet& sheet) {
+  std::vector<Patch> result;
+  for (const Cell& cell : solid.cells()) {
+    for (const CellFace& face : cell.faces) {
+      const Vec3 n = solid.planes()[static_cast<std::size_t>(face.plane)].n * face.side;
+      if (dot(n, plane.n) * sense < alignment) continue;
+      const bool near = std::all_of(face.loop.begin(), face.loop.end(), [&](std::int32_t v) {
+        return std::abs(plane.distance(solid.vertices()[static_cast<std::size_t>(v)])) < reach;
+      });
+      if (near) result.push_back(make_patch(solid, face, sheet));
+    }
+  }
+  return result;
+}
+
+// What of `subject` lies inside the convex anticlockwise `window`.
+Polygon clip_convex(Polygon subject, const Polygon& window) {
+  for (std::size_t i = 0; i < window.size() && !subject.empty(); ++i) {
+    const Vec2 at = window[i];
+    const Vec2 edge = window[(i + 1) % window.size()] - at;
+    Polygon kept;
+    for (std::size_t k = 0; k < subject.size(); ++k) {
+      const Vec2 p = subject[k], q = subject[(k + 1) % subject.size()];
+      const double dp = cross(edge, p - at), dq = cross(edge, q - at);
+      if (dp >= 0) kept.push_back(p);
+      if ((dp > 0 && dq < 0) || (dp < 0 && dq > 0)) kept.push_back(p + (q - p) * (dp / (dp - dq)));
+    }
+    subject = std::move(kept);
+  }
+  return subject;
+}
+
+}  // namespace
+
+MateMeasure measure(const Mate& mate, const Solid& a, const Solid& b) {
+  const Sheet sheet(mate.plane);
+  const std::vector<Patch> ones = patches(a, mate.plane, 1, sheet);
+  const std::vector<Patch> others = patches(b, mate.plane, -1, sheet);
+  MateMeasure result{0, 0};
+  for (const Patch& one : ones) {
+    for (const Patch& other : others) {
+      const Polygon common = clip_convex(one.outline, other.outline);
+      const double area = common.size() < 3 ? 0 : signed_area(common);
+      if (area < tolerance::weld) continue;
+      result.area += area;
+      for (const Vec2 p : common)
+        result.gap = std::max(result.gap, std::abs(one.height(p) - other.height(p)));
+    }
+  }
+  if (result.area == 0) result.gap = std::numeric_limits<double>::infinity();
+  return result;
+}
+
+double joint_gap(const Joint& joint, const Assembly& assembly) {
+  double gap = 0;
+  for (const Mate& mate : joint.mates) {
+    const Solid& a = assembly.parts[static_cast<std::size_t>(mate.a)].world;
+    const Solid& b = assembly.parts[static_cast<std::size_t>(mate.b)].world;
+    gap = std::max(gap, measure(mate, a, b).gap);
+  }
+  return gap;
+}
+
+}  // namespace splay::parts

@@ -1,0 +1,25 @@
+#include "parts/part.h"
+
+#include <cmath>
+
+namespace splay::parts {
+
+Vec3 local_front(const Part& part) { return part.place.local_direction({0, -1, 0}); }
+Vec3 local_up(const Part& part) { return part.place.local_direction({0, 0, 1}); }
+
+const std::string& side_name(const Part& part, Side side) {
+  return part.side_names[static_cast<std::size_t>(side)];
+}
+
+Side opposite(Side side) { return static_cast<Side>(static_cast<int>(side) ^ 1); }
+
+Vec3 outward(Side side) {
+  const double sign = (static_cast<int>(side) & 1) != 0 ? 1 : -1;
+  switch (static_cast<int>(side) / 2) {
+    case 0: return {sign, 0, 0};
+    case 1: return {0, sign, 0};
+    default: return {0, 0, sign};
+  }
+}
+
+}  // namespace splay::parts
