@@ -20,11 +20,19 @@ namespace splay::ink {
 struct Run {
   int font = 0;  // index into FontSet::files()
   std::string utf8;
-  std::vector<std::uint32_t> glyphs;
-  std::vector<double> advances;  // mm, for the text's height
-  double size = 0;               // font size (em) in mm
+  std::u32string characters;          // as many as glyphs: one character, one glyph
+  std::vector<std::uint32_t> glyphs;  // glyph numbers of the file
+  std::vector<double> advances;       // mm, for the text's height
+  double size = 0;                    // font size (em) in mm
 };
 
+// A run at its place: the left end of its base line on paper, mm.
+struct PlacedRun {
+  Run run;
+  Vec2 at;
+};
+
+// Not for two threads at once: measures are remembered as they are asked for.
 class FontSet {
  public:
   // Throws std::runtime_error that names the family looked for when a face can't be found.
@@ -40,13 +48,22 @@ class FontSet {
   };
   const std::vector<File>& files() const;
 
-  // Throws std::invalid_argument for bad UTF-8, control characters or a character no font has.
+  // Throws std::invalid_argument for bad UTF-8, control characters, a character no font has, or a
+  // script written from right to left (which needs shaping that is not done here).
   std::vector<Run> runs(std::string_view utf8, double height, Face face) const;
   double width(std::string_view utf8, double height, Face face = Face::regular) const;
   bool can_draw(std::string_view utf8) const;
   // The box of a text on paper, turned as the text is: its four corners, from the depth of its
   // descenders to the top of its capitals (or ascenders).
   std::vector<Vec2> box(const Text& text) const;
+  // The runs of a text where they stand on paper, aligned and turned.
+  std::vector<PlacedRun> place(const Text& text) const;
+
+  // The glyphs a subset of a file must hold so that all of `glyphs` draw whole: the same and every
+  // component of composite ones, however deep, and glyph 0. Ascending, without repeats.
+  std::vector<std::uint32_t> closure(int font, const std::vector<std::uint32_t>& glyphs) const;
+  // The advance of a glyph in thousandths of the em, as libharu computes it.
+  int advance(int font, std::uint32_t glyph) const;
 
  private:
   struct Impl;

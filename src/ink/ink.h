@@ -28,7 +28,7 @@ enum class Dash : std::uint8_t { continuous, dashed, chain, double_chain, dotted
 struct Pen {
   double width = 0.25;  // mm; the series 0.13 0.18 0.25 0.35 0.5 0.7 1.0 of ISO 128-2
   Dash dash = Dash::continuous;
-  double grey = 0;      // 0 black to 1 white
+  double grey = 0;  // 0 black to 1 white
   bool operator==(const Pen&) const = default;
 };
 
@@ -85,10 +85,10 @@ struct DimensionClaim {
   double scale = 1;
   double exact_mm = 0;
   double step_mm = 0.1;
-  std::int64_t steps = 0;      // as printed
-  std::string chain;           // "" for a dimension of its own
-  bool overall = false;        // the chain's overall
-  bool running = false;        // from the datum, printed once rounded
+  std::int64_t steps = 0;  // as printed
+  std::string chain;       // "" for a dimension of its own
+  bool overall = false;    // the chain's overall
+  bool running = false;    // from the datum, printed once rounded
 };
 
 // That a part is drawn or listed on this page. what: "view", "row", "label", "balloon", ...
@@ -120,9 +120,9 @@ struct Group {
 
 // Everything the lint must know of the paper.
 struct Paper {
-  std::string name;             // "A4", "Letter", "A3", "Tabloid"
+  std::string name;  // "A4", "Letter", "A3", "Tabloid"
   double width = 210, height = 297;
-  double margin_left = 20;      // filing edge (ISO 5457)
+  double margin_left = 20;  // filing edge (ISO 5457)
   double margin_right = 10, margin_top = 10, margin_bottom = 10;
   Rect area() const {
     return {{margin_left, margin_bottom}, {width - margin_right, height - margin_top}};
@@ -131,9 +131,9 @@ struct Paper {
 
 struct Page {
   Paper paper;
-  std::string title;     // in the bookmarks
-  std::string label;     // page label and printed page number: "1", "ii", "P-3"
-  int level = 0;         // depth in the bookmarks
+  std::string title;  // in the bookmarks
+  std::string label;  // page label and printed page number: "1", "ii", "P-3"
+  int level = 0;      // depth in the bookmarks
   std::vector<Item> items;
 };
 

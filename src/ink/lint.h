@@ -1,8 +1,8 @@
 // The page lint: what no page of ours may show.
 //
 // Rules: "text-over-text", "text-over-line" (a line of another group), "outside-margins",
-// "small-text", "dimension-off" (printed figure against measured length), "chain-open" (a chain that
-// does not add up), "mark-without-row", "row-without-mark", "part-not-drawn", "broken-link",
+// "small-text", "dimension-off" (printed figure against measured length), "chain-open" (a chain
+// that does not add up), "mark-without-row", "row-without-mark", "part-not-drawn", "broken-link",
 // "bad-text" (not drawable), "not-finite".
 #pragma once
 
