@@ -13,6 +13,7 @@ struct Style : Fields {
   Given<Length> lettering{Length{2.5}}, figures{Length{3.5}}, heading{Length{5}}, title{Length{7}};
   Given<double> tone_light{0.93}, tone_mid{0.82}, tone_dark{0.68};  // greys of a toned view
   void fields(FieldVisitor& visit) override;
+  void check(Complaints& complaints) const override;
 };
 
 }  // namespace splay::model

@@ -1,0 +1,91 @@
+#include "model/project.h"
+
+#include <bit>
+
+namespace splay::model {
+
+namespace {
+
+constexpr std::array<std::string_view, 2> unit_words{"in", "mm"};
+constexpr std::array<std::string_view, 4> paper_words{"a4", "letter", "a3", "tabloid"};
+constexpr std::array<std::string_view, 3> stock_words{"sheet", "board", "edge band"};
+
+}  // namespace
+
+void Job::fields(FieldVisitor& visit) {
+  visit.text(need("title", "What is being made, for the cover and the foot of every page"), title);
+  visit.text(may("number", "The shop's own number for the job"), number);
+  visit.text(may("client", "Who it is made for"), client);
+  visit.text(may("maker", "Who makes it"), maker);
+  visit.text(may("revision", "The issue of the drawings; change it whenever a size changes"),
+             revision);
+  visit.date(need("date", "The day of this revision, written 2026-03-02"), date);
+  choose(visit, may("units", "The unit of every bare number in the file and of every page"), units,
+         unit_words);
+  visit.count(may("fraction", "Inches are printed to one part in this many: 2, 4, 8 ... 128"),
+              fraction, Range::between(2, 128));
+  visit.count(may("decimals", "Millimetres are printed with this many decimals"), decimals,
+              Range::between(0, 3));
+  choose(visit, may("paper", "The paper of the binder"), paper, paper_words);
+  visit.flag(may("two_sided", "Printed on both sides: the binding edge changes with the page"),
+             two_sided);
+  visit.texts(may("notes", "Remarks for the cover, one text for each"), notes);
+}
+
+void Job::check(Complaints& complaints) const {
+  if (!std::has_single_bit(static_cast<unsigned>(*fraction)))
+    complaints.complain({fraction.span, "odd-fraction",
+                         "an inch rule has no 1/" + std::to_string(*fraction) + " marks",
+                         "2, 4, 8, 16, 32, 64 or 128", ""});
+}
+
+FigureStyle Job::figures() const { return {*units, *fraction, *decimals}; }
+
+void Stock::fields(FieldVisitor& visit) {
+  choose(visit, may("kind", "How it is bought: sheets, boards, or band for edges"), kind,
+         stock_words);
+  visit.text(
+      may("material", "What it is, for the cut list: \"birch plywood\"", "the name of the stock"),
+      material);
+  visit.length(need("thickness", "As measured on the stock in hand, not the name it is sold by"),
+               thickness, Range{0, 300, true});
+  visit.lengths(may("size", "Length along the grain, then width across it",
+                    "boards are bought to suit; a sheet must give it"),
+                size, Range::size());
+  visit.flag(may("grain", "The show faces have a grain direction to be kept"), grain);
+  visit.flag(may("two_good_faces", "Either face may be the show face"), two_good_faces);
+  visit.number(may("density", "Weight for its volume, in kg per cubic metre"), density,
+               Range::between(20, 3000));
+}
+
+void Stock::check(Complaints& complaints) const {
+  const std::string table = "[stock." + name + "]";
+  if (!size.given) {
+    if (*kind == StockKind::sheet)
+      complaints.complain({span, "missing-size", table + " is a sheet and does not say how large",
+                           "size = [length along the grain, width across it]", ""});
+    return;
+  }
+  if (size->size() != 2)
+    complaints.complain({size.span, "wrong-size",
+                         table + " has " + std::to_string(size->size()) + " numbers for its size",
+                         "two: length along the grain, width across it", ""});
+}
+
+void Saw::fields(FieldVisitor& visit) {
+  visit.angle(may("tilt", "The furthest the blade tilts from upright"), tilt,
+              Range::degrees(1, 60));
+  visit.length(may("kerf", "The width of cut, measured from a test cut"), kerf, Range{0, 12, true});
+  visit.length(may("longest_on_end", "The longest part that can stand on end against the fence"),
+               longest_on_end, Range::size());
+  visit.length(may("longest_crosscut", "The longest cut across a part"), longest_crosscut,
+               Range::size());
+}
+
+void Shop::fields(FieldVisitor& visit) {
+  visit.table(may("saw", "What the saw can do"), saw);
+  visit.length(may("blank_allowance", "Extra length and width of a blank over the finished part"),
+               blank_allowance, Range{0, 150, false});
+}
+
+}  // namespace splay::model
