@@ -1,0 +1,25 @@
+// Our signs. Trade marks of the bench: face-side and face-edge marks, cabinetmaker's triangle
+// (common practice, no source).
+#pragma once
+
+#include "drafting/kit.h"
+
+namespace splay::drafting {
+
+// Each is centred on `at`, about `size` mm; group "legend" unless it says otherwise.
+// The cabinetmaker's triangle: points up or away on the face of parts that lie together.
+ink::Group cabinetmaker_triangle(const Kit& kit, Vec2 at, double size, double turn = 0);
+// Loop with a tail that runs to the face edge; `turn` radians from pointing down (-y).
+ink::Group face_side_mark(const Kit& kit, Vec2 at, double size, double turn = 0);
+// The V whose point touches the face side.
+ink::Group face_edge_mark(const Kit& kit, Vec2 at, double size, double turn = 0);
+// Double-headed arrow along the grain.
+ink::Group grain_arrow(const Kit& kit, Vec2 at, double length, double turn = 0);
+// Datum of running figures.
+ink::Group datum_mark(const Kit& kit, Vec2 at, double size);
+// Which hand a part has: "L" or "R" in a half-filled shield.
+ink::Group hand_mark(const Kit& kit, Vec2 at, double size, bool left);
+// Truncated cone and two circles (ISO 5456-2, from memory).
+ink::Group projection_symbol(const Kit& kit, Vec2 at, double size, bool third_angle);
+
+}  // namespace splay::drafting

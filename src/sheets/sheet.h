@@ -1,0 +1,62 @@
+// One kind of page each in one file: a SheetKind in the registry makes its pages from the plan.
+#pragma once
+
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "drafting/flow.h"
+#include "drafting/kit.h"
+#include "drafting/sheet_frame.h"
+#include "fabrication/plan.h"
+#include "model/style.h"
+
+namespace splay::sheets {
+
+// A line of the index.
+struct IndexEntry {
+  std::string title;
+  std::string first, last;  // page labels; the same for a single page
+};
+
+struct Context {
+  const fabrication::Plan& plan;
+  drafting::Kit kit;
+  ink::Paper paper;
+  std::vector<IndexEntry> index;  // only for a kind with needs_index
+
+  const model::Job& job() const { return plan.project->job; }
+  ink::Rect area() const { return drafting::free_area(paper); }
+  bool wide() const { return paper.width > paper.height; }
+};
+
+struct SheetKind {
+  std::string_view word;   // "elevations"
+  std::string_view title;  // in index and bookmarks
+  std::vector<ink::Page> (*make)(const Context& context);
+  bool needs_index = false;  // made last, when every page's label is known
+};
+
+// In the order of the binder: register.cpp, one line each.
+std::span<const SheetKind> registry();
+
+// A page with frame and title block filled from the job; its bookmark has the sheet's title.
+ink::Page start_page(const Context& context, const std::string& sheet_title,
+                     const std::string& scale = {}, bool projection = false);
+
+// A story on as many pages as it takes: one column upright, two lying.
+std::vector<ink::Page> story_pages(const Context& context, const std::string& sheet_title,
+                                   const drafting::Story& story);
+double story_width(const Context& context);  // of a column in story_pages
+
+drafting::Look look_of(const model::Style& style);
+std::string date_text(const model::Date& date);  // "2026-03-02" (ISO 8601), "" when not given
+
+// Solids of the assembly, placed, in the order of its parts.
+std::vector<Solid> placed_solids(const parts::Assembly& assembly);
+
+// Anchor names that pages point to.
+std::string part_anchor(const std::string& mark);  // "part B-L"
+
+}  // namespace splay::sheets
