@@ -1,0 +1,169 @@
+#include "drafting/flow.h"
+
+#include <algorithm>
+#include <iterator>
+#include <stdexcept>
+
+#include "drafting/text_block.h"
+
+namespace splay::drafting {
+
+namespace {
+
+constexpr double slack = 1e-6;
+
+// Blocks from..to of the story stand in one column; head is drawn above them.
+struct Filled {
+  std::size_t from = 0, to = 0;
+  const Picture* head = nullptr;
+};
+
+const Picture* head_at(const Story& story, std::size_t from) {
+  return from > 0 && story[from].head && story[from - 1].head == story[from].head
+             ? story[from].head.get()
+             : nullptr;
+}
+
+// May a column end before block i?
+bool may_break(const Story& story, std::size_t i) {
+  return !story[i - 1].keep_with_next && !story[i].keep_with_previous;
+}
+
+Filled fill_column(const Story& story, std::size_t from, double room) {
+  Filled column{from, from, head_at(story, from)};
+  double used = column.head ? column.head->height : 0;
+  std::size_t good = from, most = from;
+  for (std::size_t i = from; i < story.size(); ++i) {
+    if (i > from && story[i].own_column) {
+      good = i;
+      break;
+    }
+    if (i > from) used += story[i - 1].space_after;
+    used += story[i].picture.height;
+    if (used > room + slack) break;
+    most = i + 1;
+    if (i + 1 == story.size() || may_break(story, i + 1)) good = i + 1;
+  }
+  if (good == from) good = most;  // a chain of kept blocks longer than a column is broken after all
+  if (good == from) throw std::length_error("a block is higher than its column");
+  column.to = good;
+  return column;
+}
+
+std::vector<Filled> fill_columns(const Story& story, std::size_t from,
+                                 const std::vector<ink::Rect>& rects, double shorter_by) {
+  std::vector<Filled> filled;
+  for (const ink::Rect& rect : rects) {
+    if (from == story.size()) break;
+    filled.push_back(fill_column(story, from, rect.height() - shorter_by));
+    from = filled.back().to;
+  }
+  return filled;
+}
+
+bool all_fits(const Story& story, std::size_t from, const std::vector<ink::Rect>& rects,
+              double shorter_by) {
+  try {
+    const auto filled = fill_columns(story, from, rects, shorter_by);
+    return !filled.empty() && filled.back().to == story.size();
+  } catch (const std::length_error&) {
+    return false;
+  }
+}
+
+// The columns of the last page, about equally high.
+std::vector<Filled> levelled(const Story& story, std::size_t from,
+                             const std::vector<ink::Rect>& rects) {
+  double fits = 0, too_short = 1e9;
+  for (const ink::Rect& rect : rects) too_short = std::min(too_short, rect.height());
+  constexpr int halvings = 24;
+  for (int i = 0; i < halvings; ++i) {
+    const double mid = (fits + too_short) / 2;
+    (all_fits(story, from, rects, mid) ? fits : too_short) = mid;
+  }
+  return fill_columns(story, from, rects, fits);
+}
+
+void place(const Picture& picture, Vec2 at, Items& items) {
+  append(items, moved(picture.items, at));
+}
+
+Items draw(const Story& story, const std::vector<Filled>& filled,
+           const std::vector<ink::Rect>& rects) {
+  Items items;
+  for (std::size_t c = 0; c < filled.size(); ++c) {
+    Vec2 at{rects[c].low.x, rects[c].high.y};
+    if (filled[c].head) {
+      place(*filled[c].head, at, items);
+      at.y -= filled[c].head->height;
+    }
+    for (std::size_t i = filled[c].from; i < filled[c].to; ++i) {
+      place(story[i].picture, at, items);
+      at.y -= story[i].picture.height + story[i].space_after;
+    }
+  }
+  return items;
+}
+
+}  // namespace
+
+std::vector<Items> flow(const Story& story, const std::vector<ink::Rect>& first,
+                        const std::vector<ink::Rect>& next, bool level) {
+  std::vector<Items> pages;
+  for (std::size_t from = 0; from < story.size();) {
+    const std::vector<ink::Rect>& rects = pages.empty() ? first : next;
+    std::vector<Filled> filled = fill_columns(story, from, rects, 0);
+    if (level && rects.size() > 1 && filled.back().to == story.size())
+      filled = levelled(story, from, rects);
+    from = filled.back().to;
+    pages.push_back(draw(story, filled, rects));
+  }
+  return pages;
+}
+
+void add(Story& story, Story more) {
+  story.insert(story.end(), std::make_move_iterator(more.begin()),
+               std::make_move_iterator(more.end()));
+}
+
+Block heading(const Kit& kit, std::string_view text, double width) {
+  Block block;
+  block.picture =
+      paragraph(kit, text, width, {.height = kit.look.heading, .face = ink::Face::bold});
+  block.space_after = 2;
+  block.keep_with_next = true;
+  return block;
+}
+
+Block body_text(const Kit& kit, std::string_view text, double width, ink::Face face) {
+  Block block;
+  block.picture = paragraph(kit, text, width, {.height = kit.look.lettering, .face = face});
+  block.space_after = 2;
+  return block;
+}
+
+Block of_picture(Picture picture, double space_after) {
+  Block block;
+  block.picture = std::move(picture);
+  block.space_after = space_after;
+  return block;
+}
+
+std::vector<ink::Rect> columns(ink::Rect area, int count, double gap) {
+  std::vector<ink::Rect> rects;
+  const double width = (area.width() - gap * (count - 1)) / count;
+  for (int i = 0; i < count; ++i) {
+    const double x = area.low.x + (width + gap) * i;
+    rects.push_back({{x, area.low.y}, {x + width, area.high.y}});
+  }
+  return rects;
+}
+
+double height(const Story& story) {
+  double total = 0;
+  for (std::size_t i = 0; i < story.size(); ++i)
+    total += story[i].picture.height + (i + 1 < story.size() ? story[i].space_after : 0);
+  return total;
+}
+
+}  // namespace splay::drafting

@@ -1,0 +1,203 @@
+#include "drafting/table.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace splay::drafting {
+
+namespace {
+
+constexpr double pad_x = 1.5, pad_y = 1.6;  // mm between a cell's edge and its text
+
+struct Layout {
+  const Kit& kit;
+  const Table& table;
+  double height;               // of a capital letter
+  std::vector<double> widths;  // of the columns, padding included
+  double total = 0;
+};
+
+double longest_word(const Kit& kit, std::string_view text, double height, ink::Face face) {
+  double width = 0;
+  while (!text.empty()) {
+    const std::size_t end = text.find_first_of(" \n");
+    width = std::max(width, kit.width(text.substr(0, end), height, face));
+    if (end == std::string_view::npos) break;
+    text.remove_prefix(end + 1);
+  }
+  return width;
+}
+
+double natural(const Kit& kit, std::string_view text, double height, ink::Face face) {
+  double width = 0;
+  for (;;) {
+    const std::size_t end = text.find('\n');
+    width = std::max(width, kit.width(text.substr(0, end), height, face));
+    if (end == std::string_view::npos) return width;
+    text.remove_prefix(end + 1);
+  }
+}
+
+struct Need {
+  double least = 0, whole = 0;  // padding included
+};
+
+Need need_of(const Layout& layout, std::size_t c) {
+  const Column& column = layout.table.columns[c];
+  Need need;
+  const auto include = [&](std::string_view text, ink::Face face, bool whole) {
+    const double all = natural(layout.kit, text, layout.height, face);
+    need.least =
+        std::max(need.least, whole ? all : longest_word(layout.kit, text, layout.height, face));
+    need.whole = std::max(need.whole, all);
+  };
+  include(column.head, ink::Face::bold, false);
+  for (const TableRow& row : layout.table.rows) {
+    if (c >= row.cells.size()) continue;
+    const Cell& cell = row.cells[c];
+    include(cell.text, cell.face, !column.wrap);
+    if (cell.picture) need.least = std::max(need.least, cell.picture->width);
+  }
+  need.least = std::max(need.least, column.least) + 2 * pad_x;
+  need.whole = std::max(need.whole + 2 * pad_x, need.least);
+  return need;
+}
+
+void shrink(std::vector<double>& widths, double by) {
+  double sum = 0;
+  for (const double width : widths) sum += width;
+  for (double& width : widths) width -= by * width / sum;
+}
+
+// First what every column needs, then what its texts would like, then shares of the rest.
+void measure(Layout& layout, double width) {
+  std::vector<double> more;
+  double used = 0, wanted = 0, shares = 0;
+  for (std::size_t c = 0; c < layout.table.columns.size(); ++c) {
+    const Need need = need_of(layout, c);
+    layout.widths.push_back(need.least);
+    more.push_back(need.whole - need.least);
+    used += need.least;
+    wanted += more.back();
+    shares += layout.table.columns[c].share;
+  }
+  if (used > width) {
+    shrink(layout.widths, used - width);
+  } else {
+    const double given = std::min(1.0, wanted > 0 ? (width - used) / wanted : 0.0);
+    const double rest = width - used - given * wanted;
+    for (std::size_t c = 0; c < more.size(); ++c)
+      layout.widths[c] +=
+          given * more[c] + (shares > 0 ? rest * layout.table.columns[c].share / shares : 0.0);
+  }
+  layout.total = width;
+}
+
+Picture cell_picture(const Layout& layout, std::size_t c, const Cell& cell) {
+  const double inside = layout.widths[c] - 2 * pad_x;
+  Picture picture{{}, inside, 0};
+  if (cell.picture) {
+    picture = *cell.picture;
+    if (!cell.text.empty()) picture.height += pad_y;
+  }
+  if (!cell.text.empty()) {
+    Picture text = paragraph(
+        layout.kit, cell.text, inside,
+        {.height = layout.height, .face = cell.face, .align = layout.table.columns[c].align});
+    append(picture.items, moved(std::move(text.items), {0, -picture.height}));
+    picture.height += text.height;
+  }
+  return picture;
+}
+
+ink::Stroke rule(double y, double width, double pen) {
+  return {ink::Path{}.move({0, y}).line({width, y}), {pen}};
+}
+
+// Texts and pictures of a row at the top of the cells; rules come with the caller.
+Picture row_picture(const Layout& layout, const std::vector<Cell>& cells) {
+  Picture row{{}, layout.total, 0};
+  std::vector<Picture> pictures;
+  for (std::size_t c = 0; c < cells.size() && c < layout.widths.size(); ++c) {
+    pictures.push_back(cell_picture(layout, c, cells[c]));
+    row.height = std::max(row.height, pictures.back().height + 2 * pad_y);
+  }
+  double x = 0;
+  for (std::size_t c = 0; c < pictures.size(); ++c) {
+    append(row.items, moved(std::move(pictures[c].items), {x + pad_x, -pad_y}));
+    if (!cells[c].link.empty())
+      row.items.emplace_back(
+          ink::Link{{{x, -row.height}, {x + layout.widths[c], 0}}, cells[c].link});
+    x += layout.widths[c];
+  }
+  return row;
+}
+
+Picture as_group(Picture picture) {
+  ink::Group group{"table", std::move(picture.items)};
+  picture.items.clear();
+  picture.items.emplace_back(std::move(group));
+  return picture;
+}
+
+Picture head_picture(const Layout& layout) {
+  std::vector<Cell> cells;
+  for (const Column& column : layout.table.columns) cells.push_back(Cell::bold(column.head));
+  Picture head = row_picture(layout, cells);
+  head.items.emplace_back(rule(0, head.width, layout.kit.look.wide));
+  head.items.emplace_back(rule(-head.height, head.width, layout.kit.look.wide));
+  return as_group(std::move(head));
+}
+
+Picture body_row(const Layout& layout, const TableRow& row, bool last) {
+  Picture picture = row_picture(layout, row.cells);
+  const ink::Stroke foot =
+      rule(-picture.height, picture.width, last ? layout.kit.look.wide : layout.kit.look.narrow);
+  picture.items.emplace_back(foot);
+  if (row.strong) picture.items.emplace_back(rule(0, picture.width, layout.kit.look.wide));
+  append(picture.items, row.claims);
+  return as_group(std::move(picture));
+}
+
+}  // namespace
+
+Cell Cell::linked(std::string text, std::string target) {
+  Cell cell(std::move(text));
+  cell.link = std::move(target);
+  return cell;
+}
+
+Cell Cell::bold(std::string text) {
+  Cell cell(std::move(text));
+  cell.face = ink::Face::bold;
+  return cell;
+}
+
+Cell Cell::drawn(Picture picture) {
+  Cell cell;
+  cell.picture = std::move(picture);
+  return cell;
+}
+
+Story table(const Kit& kit, const Table& table, double width) {
+  Layout layout{kit, table, table.lettering > 0 ? table.lettering : kit.look.lettering, {}, 0};
+  measure(layout, width);
+  const auto head = std::make_shared<const Picture>(head_picture(layout));
+  Story story;
+  Block first = of_picture(*head, 0);
+  first.keep_with_next = true;
+  first.head = head;
+  story.push_back(std::move(first));
+  for (std::size_t i = 0; i < table.rows.size(); ++i) {
+    const bool last = i + 1 == table.rows.size();
+    Block block = of_picture(body_row(layout, table.rows[i], last), 0);
+    block.head = head;
+    block.keep_with_previous = last && i > 0;
+    block.keep_with_next = i == 0 && !last;
+    story.push_back(std::move(block));
+  }
+  story.back().space_after = 5;
+  return story;
+}
+
+}  // namespace splay::drafting
