@@ -66,8 +66,8 @@ enum class Align : std::uint8_t { left, centre, right };
 // not of a font's size). `at` is on the base line. Valid UTF-8 without control characters, every
 // character drawable in the fonts loaded (see FontSet), else the writers throw.
 struct Text {
-  Vec2 at;
-  std::string utf8;
+  Vec2 at{};
+  std::string utf8{};
   double height = 2.5;
   double turn = 0;  // radians anticlockwise
   Align align = Align::left;
