@@ -71,8 +71,8 @@ class Solid {
   void intersect(const Solid& other);
   void add_disjoint(const Solid& other);  // the caller knows that the insides do not overlap
 
-  // Planes within `radians` of each other that meet along an edge are one curved surface, for the
-  // faces whose planes were cut by `facets`: their common edges are marked smooth.
+  // The faces on `facets` are facets of one curved surface: their common edges are marked smooth.
+  // One call for each curved surface; a facet may be named before or after it is cut, either side.
   void mark_smooth(std::span<const Plane> facets);
 
   bool empty() const { return cells_.empty(); }
@@ -97,10 +97,14 @@ class Solid {
 
  private:
   friend class SolidCutter;
+  struct SmoothPlane {
+    std::int32_t plane = 0, surface = 0;
+  };
   std::vector<Vec3> vertices_;
   std::vector<Plane> planes_;
   std::vector<Cell> cells_;
-  std::vector<std::int32_t> smooth_planes_;
+  std::vector<SmoothPlane> smooth_planes_;
+  std::int32_t smooth_surfaces_ = 0;
 };
 
 // Volume common to two solids, mm³, and the common part itself.

@@ -1,0 +1,221 @@
+#include "geometry/solid.h"
+
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+#include <utility>
+
+#include "base/tolerance.h"
+#include "geometry/solid_cutter.h"
+
+namespace splay {
+namespace {
+
+std::size_t index(std::int32_t i) { return static_cast<std::size_t>(i); }
+
+// Corners nearer than the weld distance to the one before them are left out.
+Polygon anticlockwise_without_repeats(std::span<const Vec2> outline) {
+  Polygon result;
+  for (const Vec2 corner : outline) {
+    if (result.empty() || norm(corner - result.back()) > tolerance::weld) result.push_back(corner);
+  }
+  while (result.size() > 1 && norm(result.front() - result.back()) <= tolerance::weld) {
+    result.pop_back();
+  }
+  if (signed_area(result) < 0) std::reverse(result.begin(), result.end());
+  return result;
+}
+
+// Calls visit(a, b, c) for the triangles of a cell's faces, anticlockwise from outside.
+template <typename Visit>
+void for_each_triangle(const Cell& cell, const std::vector<Vec3>& vertices, Visit visit) {
+  for (const CellFace& face : cell.faces) {
+    const Vec3 a = vertices[index(face.loop[0])];
+    for (std::size_t i = 1; i + 1 < face.loop.size(); ++i) {
+      visit(a, vertices[index(face.loop[i])], vertices[index(face.loop[i + 1])]);
+    }
+  }
+}
+
+}  // namespace
+
+void Box::add(Vec3 p) {
+  low = {std::min(low.x, p.x), std::min(low.y, p.y), std::min(low.z, p.z)};
+  high = {std::max(high.x, p.x), std::max(high.y, p.y), std::max(high.z, p.z)};
+}
+
+Solid Solid::box(Vec3 low, Vec3 high) {
+  const Polygon outline = {{low.x, low.y}, {high.x, low.y}, {high.x, high.y}, {low.x, high.y}};
+  if (!(low.x < high.x && low.y < high.y)) return {};
+  return prism(outline, low.z, high.z);
+}
+
+Solid Solid::prism(std::span<const Vec2> outline, double z_low, double z_high) {
+  const Polygon corners = anticlockwise_without_repeats(outline);
+  if (!(z_low < z_high)) return {};
+  if (!is_simple(corners)) throw std::invalid_argument("Solid::prism: the outline crosses itself");
+  Solid solid;
+  for (const double z : {z_low, z_high}) {
+    for (const Vec2 c : corners) solid.vertices_.push_back({c.x, c.y, z});
+  }
+  SolidCutter cutter(solid);
+  const auto face_on = [&](const Plane& plane, std::vector<std::int32_t> loop) {
+    CutPlane cut = cutter.cut_plane(plane);
+    const std::int32_t id = cutter.listed(cut);
+    return CellFace{std::move(loop), id, cut.side};
+  };
+  const auto n = static_cast<std::int32_t>(corners.size());
+  const auto vertex_at = [&](Vec2 corner) {
+    return static_cast<std::int32_t>(std::find(corners.begin(), corners.end(), corner) -
+                                     corners.begin());
+  };
+  for (const Polygon& piece : convex_pieces(corners)) {
+    std::vector<std::int32_t> bottom, top;
+    for (const Vec2 corner : piece) bottom.push_back(vertex_at(corner));
+    for (const std::int32_t v : bottom) top.push_back(v + n);
+    Cell cell;
+    for (std::size_t i = 0; i < bottom.size(); ++i) {
+      const std::size_t j = (i + 1) % bottom.size();
+      const Vec3 from = solid.vertices_[index(bottom[i])], to = solid.vertices_[index(bottom[j])];
+      cell.faces.push_back(face_on(Plane::through(from, cross(to - from, {0, 0, 1})),
+                                   {bottom[i], bottom[j], top[j], top[i]}));
+    }
+    cell.faces.push_back(face_on({{0, 0, 1}, z_high}, top));
+    std::reverse(bottom.begin(), bottom.end());
+    cell.faces.push_back(face_on({{0, 0, -1}, -z_low}, bottom));
+    solid.cells_.push_back(std::move(cell));
+  }
+  return solid;
+}
+
+Solid Solid::convex(const Region& region, double bound) {
+  Solid rough = box({-bound, -bound, -bound}, {bound, bound, bound});
+  rough.keep(region);
+  if (rough.empty()) return rough;
+  // Once more from a box of the right size: the corners of the great cube are rounded coarsely. Odd
+  // margins, so that no corner of the box falls on a plane of the region by round figures.
+  const Box near = rough.bounds();
+  const auto below = [&](double x, double margin) { return std::max(-bound, x - margin); };
+  const auto above = [&](double x, double margin) { return std::min(bound, x + margin); };
+  Solid solid =
+      box({below(near.low.x, 0.7193), below(near.low.y, 0.8377), below(near.low.z, 1.1291)},
+          {above(near.high.x, 0.9391), above(near.high.y, 1.2713), above(near.high.z, 0.6737)});
+  solid.keep(region);
+  return solid;
+}
+
+void Solid::subtract(const Region& cutter) {
+  SolidCutter tool(*this);
+  std::vector<CutPlane> planes = tool.cut_planes(cutter);
+  std::vector<Cell> rest;
+  for (const Cell& cell : cells_) tool.subtract(cell, planes, rest);
+  tool.finish(std::move(rest));
+}
+
+void Solid::keep(const Region& region) {
+  SolidCutter tool(*this);
+  std::vector<CutPlane> planes = tool.cut_planes(region);
+  std::vector<Cell> rest;
+  for (const Cell& cell : cells_) tool.keep(cell, planes, rest);
+  tool.finish(std::move(rest));
+}
+
+void Solid::subtract(const Solid& other) {
+  for (std::size_t i = 0; i < other.cells_.size() && !empty(); ++i) subtract(other.cell_region(i));
+}
+
+void Solid::intersect(const Solid& other) {
+  SolidCutter tool(*this);
+  std::vector<Cell> common;
+  for (std::size_t i = 0; i < other.cells_.size(); ++i) {
+    std::vector<CutPlane> planes = tool.cut_planes(other.cell_region(i));
+    for (const Cell& cell : cells_) tool.keep(cell, planes, common);
+  }
+  tool.finish(std::move(common));
+}
+
+void Solid::add_disjoint(const Solid& other) { SolidCutter(*this).append(other); }
+
+void Solid::mark_smooth(std::span<const Plane> facets) {
+  SolidCutter tool(*this);
+  const std::int32_t surface = smooth_surfaces_++;
+  for (const Plane& facet : facets) {
+    CutPlane plane = tool.cut_plane(facet);
+    smooth_planes_.push_back({tool.listed(plane), surface});
+  }
+}
+
+double Solid::volume() const {
+  double six_times = 0;
+  for (const Cell& cell : cells_) {
+    const Vec3 origin = vertices_[index(cell.faces[0].loop[0])];
+    for_each_triangle(cell, vertices_, [&](Vec3 a, Vec3 b, Vec3 c) {
+      six_times += dot(a - origin, cross(b - origin, c - origin));
+    });
+  }
+  return six_times / 6;
+}
+
+double Solid::area() const {
+  double sum = 0;
+  for (const Face& face : boundary().faces) sum += face.area;
+  return sum;
+}
+
+Vec3 Solid::centroid() const {
+  if (empty()) return {};
+  const Vec3 origin = vertices_[0];
+  double volume = 0;
+  Vec3 moment;
+  for (const Cell& cell : cells_) {
+    for_each_triangle(cell, vertices_, [&](Vec3 a, Vec3 b, Vec3 c) {
+      const double part = dot(a - origin, cross(b - origin, c - origin));
+      volume += part;
+      moment = moment + (a + b + c - origin * 3) * (part / 4);
+    });
+  }
+  return origin + moment * (1 / volume);
+}
+
+Box Solid::bounds() const {
+  Box box;
+  for (const Vec3 v : vertices_) box.add(v);
+  return box;
+}
+
+std::array<double, 2> Solid::extent(Vec3 direction) const {
+  std::array<double, 2> range = {1e300, -1e300};
+  for (const Vec3 v : vertices_) {
+    range[0] = std::min(range[0], dot(direction, v));
+    range[1] = std::max(range[1], dot(direction, v));
+  }
+  return range;
+}
+
+Solid Solid::transformed(const Rigid& motion) const {
+  Solid moved = *this;
+  for (Vec3& v : moved.vertices_) v = motion.point(v);
+  for (Plane& p : moved.planes_) p = motion.plane(p);
+  return moved;
+}
+
+Solid Solid::mirrored_x() const {
+  Solid mirrored = *this;
+  for (Vec3& v : mirrored.vertices_) v.x = -v.x;
+  for (Plane& p : mirrored.planes_) p.n.x = -p.n.x;
+  for (Cell& cell : mirrored.cells_) {
+    for (CellFace& face : cell.faces) std::reverse(face.loop.begin(), face.loop.end());
+  }
+  return mirrored;
+}
+
+Region Solid::cell_region(std::size_t cell) const {
+  Region region;
+  for (const CellFace& face : cells_[cell].faces) {
+    const Plane& plane = planes_[index(face.plane)];
+    region.push_back(face.side > 0 ? plane : plane.flipped());
+  }
+  return region;
+}
+
+}  // namespace splay
