@@ -35,6 +35,12 @@ double depth_at(const Plane& wall, const Plane& floor, const Plane& face) {
   return -face.distance(p);
 }
 
+// How far a part reaches in front of the stop.
+double reach_in_front(const parts::Part& part, const Plane& stop) {
+  const Plane local = part.place.local_plane(stop);
+  return local.d - part.body.extent(local.n)[0];
+}
+
 }  // namespace
 
 void housing(parts::Builder& builder, const Housing& joint) {
@@ -58,6 +64,10 @@ void housing(parts::Builder& builder, const Housing& joint) {
   builder.cut_trench(joint.host, parts::OperationKind::housing, removed, trench,
                      "housing for " + builder.part(guest).name, name);
 
+  for (const int edging : joint.host_edgings)
+    builder.cut_trench(edging, parts::OperationKind::housing, removed, trench,
+                       "housing for " + builder.part(guest).name, name);
+
   parts::Joint record{name, "housing", {guest, joint.host}, 0, {}};
   for (const int each : joint.guests) {
     builder.cut_end(each, floor.flipped(), "end in " + builder.part(joint.host).name, name);
@@ -67,7 +77,7 @@ void housing(parts::Builder& builder, const Housing& joint) {
       corner.open = nearest_side(builder.part(each), joint.stop.n * -1);
       corner.floor = joint.stop.flipped();
       corner.walls = {joint.face.flipped()};
-      corner.shallow = corner.deep = -1;
+      corner.shallow = corner.deep = reach_in_front(builder.part(each), joint.stop);
       builder.cut_trench(each, parts::OperationKind::notch, {joint.stop, joint.face}, corner,
                          "corner in front of the stopped housing", name);
     }

@@ -44,6 +44,7 @@ enum class HousingFloor { square_to_walls, parallel_to_face };
 // are edgings that share its faces. `depth` is square to the host's face at the shallower wall.
 struct Housing {
   int host = 0;
+  std::vector<int> host_edgings;  // cut through with the host
   std::vector<int> guests;
   Plane face;            // out of the host
   Plane wall_1, wall_2;  // the guest's faces, out of the guest

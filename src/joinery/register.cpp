@@ -9,7 +9,7 @@ const std::vector<JointWord>& joint_words() {
       {"housing", "a trench across a face that takes another part's end"},
       {"rabbet", "a step along an edge that takes another part's edge"},
       {"groove", "a trench along a face that takes another part's edge"},
-      {"edge glue", "two faces or edges glued as they are"},
+      {"glued", "faces or edges glued as they are"},
   };
   return words;
 }

@@ -4,6 +4,15 @@
 
 namespace splay::model {
 
+std::string iso_date(const Date& date) {
+  if (date.year == 0) return {};
+  std::string text = std::to_string(date.year * 10000 + date.month * 100 + date.day);
+  text.insert(0, text.size() < 8 ? 8 - text.size() : 0, '0');
+  text.insert(6, "-");
+  text.insert(4, "-");
+  return text;
+}
+
 namespace {
 
 constexpr std::array<std::string_view, 2> unit_words{"in", "mm"};

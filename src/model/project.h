@@ -10,6 +10,8 @@
 
 namespace splay::model {
 
+std::string iso_date(const Date& date);  // "2026-03-02" (ISO 8601), "" for the empty date
+
 enum class PaperSize { a4, letter, a3, tabloid };
 
 struct Job : Fields {

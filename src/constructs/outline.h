@@ -1,0 +1,44 @@
+// The outline of a case, frame or ring, as an author states it: a closed polygon in a plane.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "geometry/polygon.h"
+#include "model/field.h"
+
+namespace splay::constructs {
+
+enum class Measured { outside, inside };
+enum class Resting { on_a_side, on_a_corner };
+
+// Three ways to say it: corners; sides with one size of a regular polygon; or bottom, top, height
+// and leans of a four-sided outline, any that fix it (all four must agree).
+struct Outline : model::Fields {
+  model::Given<Length> bottom, top, height;
+  model::Given<std::vector<Angle>> lean_in;
+  model::Given<std::vector<Vec2>> corners;
+  model::Given<int> sides{4};
+  model::Given<Length> side, across_flats, across_corners;
+  model::Given<Resting> rests{Resting::on_a_side};
+  model::Given<Measured> measured{Measured::outside};
+  model::Given<std::vector<std::string>> names;
+
+  void fields(model::FieldVisitor& visit) override;
+  void check(model::Complaints& complaints) const override;
+
+  // The polygon as stated (outside or inside), anticlockwise as the front is seen, its lowest left
+  // corner first for four-sided outlines and regular polygons; regular ones and four-sided ones have
+  // their bounding box at the origin. Empty when check() complains.
+  Polygon polygon() const;
+  // A name for each edge: bottom, right, top, left for four-sided outlines, the author's names, or
+  // "side 1" onwards.
+  std::vector<std::string> edge_names() const;
+
+ private:
+  bool four_sided() const;
+  bool regular() const;
+};
+
+}  // namespace splay::constructs

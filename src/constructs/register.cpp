@@ -1,0 +1,35 @@
+#include <utility>
+
+#include "constructs/case.h"
+#include "constructs/construct.h"
+
+namespace splay::constructs {
+
+namespace {
+
+template <class T>
+std::unique_ptr<model::Item> make() {
+  return std::make_unique<T>();
+}
+
+}  // namespace
+
+const model::Registry& registry() {
+  static const model::Registry kinds = {
+      {"case", "panels round a closed outline, with shelves, partitions, a back and a face frame",
+       &make<Case>},
+  };
+  return kinds;
+}
+
+parts::Assembly build(const model::Project& project) {
+  parts::Builder builder(project);
+  for (std::size_t i = 0; i < project.items.size(); ++i) {
+    builder.start_item(static_cast<int>(i));
+    if (const auto* construct = dynamic_cast<const Construct*>(project.items[i].get()))
+      construct->build(builder);
+  }
+  return std::move(builder).finish();
+}
+
+}  // namespace splay::constructs

@@ -1,0 +1,51 @@
+#include "pipeline.h"
+
+#include <stdexcept>
+
+#include "constructs/construct.h"
+#include "ink/lint.h"
+#include "reading/reading.h"
+#include "writers/files.h"
+
+namespace splay {
+
+Piece make_piece(const std::filesystem::path& file, const Overrides& overrides) {
+  Piece piece;
+  piece.file_name = file.string();
+  // One byte more than reading takes, so that reading itself says what is too large.
+  piece.source = writers::read_file(file, reading::largest_file + 1);
+  reading::ProjectReading result =
+      reading::read_project(piece.source, piece.file_name, constructs::registry());
+  piece.diagnostics = std::move(result.diagnostics);
+  if (!result.project) return piece;
+  piece.project = std::make_unique<model::Project>(std::move(*result.project));
+  if (overrides.paper) piece.project->job.paper.value = *overrides.paper;
+  piece.plan = fabrication::make_plan(*piece.project, constructs::build(*piece.project));
+  return piece;
+}
+
+model::Style find_style(const std::string& name,
+                        const std::vector<std::filesystem::path>& folders) {
+  std::filesystem::path path = name;
+  for (const std::filesystem::path& folder : folders)
+    if (!std::filesystem::exists(path)) path = folder / (name + ".toml");
+  const std::string source = writers::read_file(path, reading::largest_file);
+  reading::StyleReading result = reading::read_style(source, name);
+  std::string faults;
+  for (const Diagnostic& fault : result.diagnostics)
+    faults += describe(fault, path.string(), source);
+  if (!result.style) throw std::runtime_error(faults);
+  return std::move(*result.style);
+}
+
+std::string page_faults(const fabrication::Plan& plan, const ink::Packet& packet,
+                        const ink::FontSet& fonts) {
+  std::vector<std::string> marks;
+  for (const fabrication::PartRow& row : plan.rows) marks.push_back(row.mark);
+  std::string text;
+  for (const ink::LintFault& fault : ink::lint(packet, fonts, marks))
+    text += "page " + fault.page + ": " + fault.rule + ": " + fault.text + "\n";
+  return text;
+}
+
+}  // namespace splay

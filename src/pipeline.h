@@ -1,0 +1,41 @@
+// The program on one screen: text, project, assembly, plan, packet.
+#pragma once
+
+#include <filesystem>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "fabrication/plan.h"
+#include "ink/fonts.h"
+#include "ink/ink.h"
+#include "model/project.h"
+#include "model/style.h"
+
+namespace splay {
+
+// A project read and planned. `plan` is meaningful only when there is no diagnostic.
+struct Piece {
+  std::string file_name, source;
+  std::vector<Diagnostic> diagnostics;
+  std::unique_ptr<model::Project> project;  // null when there is a diagnostic
+  fabrication::Plan plan;                   // points to the project
+};
+
+// What the command line may say over the file.
+struct Overrides {
+  std::optional<model::PaperSize> paper;
+};
+
+// Throws std::runtime_error when the file can't be read.
+Piece make_piece(const std::filesystem::path& file, const Overrides& overrides);
+
+// A style by name from one of the folders, or by path. Throws std::runtime_error with all faults.
+model::Style find_style(const std::string& name, const std::vector<std::filesystem::path>& folders);
+
+// The page faults of a packet as text, one line each; empty when the pages are sound.
+std::string page_faults(const fabrication::Plan& plan, const ink::Packet& packet,
+                        const ink::FontSet& fonts);
+
+}  // namespace splay
