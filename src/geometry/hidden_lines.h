@@ -24,22 +24,37 @@ struct View {
 };
 
 struct ViewLine {
-  Vec2 a, b;           // mm, unscaled
+  Vec2 a, b;  // mm, unscaled
   bool hidden = false;
-  int solid = 0;       // index into the list given: whose edge it is
+  int solid = 0;  // index into the list given: whose edge it is
 };
 
 // Lines of all solids, collinear visible ones joined into one across solids where they overlap;
 // hidden lines only where no visible line covers them. Deterministic order: by solid, then edge.
+// Solids may touch but are taken not to overlap: where they do, no line of intersection is drawn.
 std::vector<ViewLine> hidden_lines(std::span<const Solid> solids, const View& view);
 
-// The faces an eye sees, whole or in part, nearest last (for toned pictures): painter's order of the
-// front-facing merged faces with their solid's index.
+// The faces an eye sees, whole or in part, nearest last (for toned pictures): painter's order of
+// the front-facing merged faces with their solid's index.
 struct ToneFace {
   std::vector<std::vector<Vec2>> loops;
   Vec3 normal;
   int solid = 0;
 };
 std::vector<ToneFace> visible_faces(std::span<const Solid> solids, const View& view);
+
+// The same for several views of one list of solids, whose boundaries are then found only once. The
+// list must outlive the scene.
+class Scene {
+ public:
+  explicit Scene(std::span<const Solid> solids);
+  std::vector<ViewLine> lines(const View& view) const;
+  std::vector<ToneFace> faces(const View& view) const;
+  const std::vector<Boundary>& boundaries() const { return boundaries_; }
+
+ private:
+  std::span<const Solid> solids_;
+  std::vector<Boundary> boundaries_;
+};
 
 }  // namespace splay

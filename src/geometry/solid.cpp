@@ -218,4 +218,10 @@ Region Solid::cell_region(std::size_t cell) const {
   return region;
 }
 
+Solid Solid::single_cell(std::size_t cell) const {
+  Solid alone = *this;
+  SolidCutter(alone).finish({cells_[cell]});
+  return alone;
+}
+
 }  // namespace splay

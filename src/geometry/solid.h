@@ -2,8 +2,8 @@
 //
 // A solid is built in the part's own frame (millimetres) by starting from a box, prism or convex
 // region and cutting; it is placed afterwards by transformed(). Cuts keep one table of planes, so
-// that coplanar faces are found by comparing integers. After every operation the sum of normal times
-// area over the boundary is zero; boundary() checks it and throws std::logic_error otherwise.
+// that coplanar faces are found by comparing integers. After every operation the sum of normal
+// times area over the boundary is zero; boundary() checks it and throws std::logic_error otherwise.
 #pragma once
 
 #include <array>
@@ -26,7 +26,7 @@ struct Box {
 // A face of the boundary: coplanar faces of the cells merged. The first loop is the outline,
 // anticlockwise seen from outside; the others are holes, clockwise.
 struct Face {
-  Plane plane;                          // normal points out of the solid
+  Plane plane;  // normal points out of the solid
   std::vector<std::vector<Vec3>> loops;
   double area = 0;
   bool smooth = false;  // a facet of a curved surface (see Solid::mark_smooth)
@@ -94,6 +94,7 @@ class Solid {
   const std::vector<Cell>& cells() const { return cells_; }
   // Each cell as a region of planes with outward normals.
   Region cell_region(std::size_t cell) const;
+  Solid single_cell(std::size_t cell) const;
 
  private:
   friend class SolidCutter;
@@ -114,7 +115,7 @@ double overlap_volume(const Solid& a, const Solid& b);
 double difference_volume(const Solid& a, const Solid& b);
 
 struct Clash {
-  int a = 0, b = 0;  // indices into the list given, a < b
+  int a = 0, b = 0;   // indices into the list given, a < b
   double volume = 0;  // mm³
   Vec3 at;            // a point inside the clash
 };
