@@ -1,6 +1,7 @@
 // A slicing tree written out as cuts: where the slack of every level goes.
 #include <algorithm>
 
+#include "geometry/packing_cuts.h"
 #include "geometry/packing_slicing.h"
 
 namespace splay::packing {
@@ -8,6 +9,8 @@ namespace splay::packing {
 namespace {
 
 double product(Units a, Units b) { return static_cast<double>(a) * static_cast<double>(b); }
+
+Axis axis_of(int index) { return index == 0 ? Axis::x : Axis::y; }
 
 struct Block {
   Units size[2] = {0, 0};
@@ -29,39 +32,8 @@ class Cutter {
  public:
   explicit Cutter(CutTree& tree) : tree_(tree) {}
 
-  // Divides `node` at `size` along an axis; returns the two sides.
-  std::pair<int, int> split(int node, int axis, Units size) {
-    const CutNode whole = tree_[static_cast<std::size_t>(node)];
-    CutNode near = whole, far = whole;
-    (axis == 0 ? near.width : near.height) = size;
-    (axis == 0 ? far.x : far.y) += size;
-    (axis == 0 ? far.width : far.height) -= size;
-    const int first = static_cast<int>(tree_.size());
-    tree_.push_back(near);
-    tree_.push_back(far);
-    CutNode& cut = tree_[static_cast<std::size_t>(node)];
-    cut.content = Content::split;
-    cut.axis = axis == 0 ? Axis::x : Axis::y;
-    cut.at = (axis == 0 ? whole.x : whole.y) + size;
-    cut.first = first;
-    cut.second = first + 1;
-    return {first, first + 1};
-  }
-
-  // What is left of `node` after cutting off all beyond `size`.
-  int trim(int node, int axis, Units size) {
-    return extent(node, axis) == size ? node : split(node, axis, size).first;
-  }
-
   void fill(int node, const Block& block) {
-    const Units slack[2] = {extent(node, 0) - block.size[0], extent(node, 1) - block.size[1]};
-    const double x_first =
-        std::max(product(slack[0], extent(node, 1)), product(slack[1], block.size[0]));
-    const double y_first =
-        std::max(product(slack[1], extent(node, 0)), product(slack[0], block.size[1]));
-    const int axis = x_first >= y_first ? 0 : 1;
-    node = trim(node, axis, block.size[axis]);
-    node = trim(node, 1 - axis, block.size[1 - axis]);
+    node = trim_region(tree_, node, block.size[0], block.size[1]);
     if (block.piece >= 0) {
       CutNode& leaf = tree_[static_cast<std::size_t>(node)];
       leaf.content = Content::piece;
@@ -90,14 +62,14 @@ class Cutter {
       for (std::size_t j = i; j < block.row.size(); ++j)
         apart = std::max(apart, product(block.row[j].size[along], thick - block.row[j].size[over]));
       if (strip > 0 && product(rest, strip) >= apart)
-        node = split(node, over, part.size[over]).first;
+        node = split_region(tree_, node, axis_of(over), part.size[over]);
       if (i + 1 == block.row.size()) {
         fill(node, part);
         return;
       }
-      const auto [mine, others] = split(node, along, part.size[along]);
+      const int mine = split_region(tree_, node, axis_of(along), part.size[along]);
       fill(mine, part);
-      node = others;
+      node = mine + 1;
       rest -= part.size[along];
     }
   }
