@@ -21,13 +21,13 @@ struct Callout {
 
 // Labels near their tips: on the tip's own free space when `on_the_spot`, else at growing distances
 // in 16 directions, with a leader that crosses no text and as few lines as can be. `room` learns of
-// each. A label that finds no free place is put in the margin of the room's area like a balloon.
+// each. A label that finds no free place near takes the nearest in the room's area.
 std::vector<ink::Group> place_labels(const Kit& kit, Room& room, std::span<const Callout> callouts,
                                      bool on_the_spot = false);
 
 // Balloons (rounded frames with a mark) in columns left and right of `view` inside `area`, in the
-// order of their tips' height so that leaders don't cross; groups "balloon". A column that would
-// overflow spills to the other side, then above and below.
+// order of their tips' height so that leaders don't cross; groups "balloon". What overflows a
+// column goes to the other side. The area must be high enough for half of them.
 std::vector<ink::Group> place_balloons(const Kit& kit, ink::Rect view, ink::Rect area,
                                        std::span<const Callout> callouts);
 // The width a column of such balloons takes beside the view.

@@ -26,7 +26,7 @@ class Room {
   void take(const Kit& kit, const ink::Item& item);
   void take(const Kit& kit, const Items& items);
   void take(Quad text) { texts_.push_back(std::move(text)); }
-  void take(Vec2 a, Vec2 b) { lines_.push_back({a, b}); }
+  void take(Vec2 a, Vec2 b);
 
   // Inside the area, over no text and over no line.
   bool free(const Quad& place, double clearance = 0.8) const;
@@ -39,6 +39,7 @@ class Room {
  private:
   struct Segment {
     Vec2 a, b;
+    ink::Rect box;
   };
   ink::Rect area_;
   std::vector<Quad> texts_;

@@ -1,0 +1,86 @@
+#include "drafting/dimension_layout.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace splay::drafting {
+
+std::vector<Stop> RowFrame::stops() const {
+  std::vector<Vec2> points = row_.stations;
+  std::ranges::stable_sort(points,
+                           [&](Vec2 a, Vec2 b) { return dot(row_.along, a) < dot(row_.along, b); });
+  if (points.empty()) return {};
+  const double datum = row_.has_datum ? row_.datum : dot(row_.along, points.front());
+  std::vector<Stop> stops;
+  for (const Vec2 p : points) {
+    const Vec2 on_paper = placement_.paper(p);
+    const double exact = dot(row_.along, p) - datum;
+    const Stop stop{dot(row_.along, on_paper), dot(row_.out, on_paper), exact,
+                    kit_.figures.round(exact)};
+    if (!stops.empty() && exact - stops.back().exact < kit_.figures.step_mm() / 2)
+      stops.back().t = std::max(stops.back().t, stop.t);
+    else
+      stops.push_back(stop);
+  }
+  return stops;
+}
+
+Vec2 RowFrame::readable(Vec2 direction) {
+  constexpr double upright = 1e-9;
+  const bool backwards =
+      direction.x < -upright || (std::abs(direction.x) <= upright && direction.y < 0);
+  return backwards ? -direction : direction;
+}
+
+double RowFrame::turn(Vec2 direction) { return std::atan2(direction.y, direction.x); }
+
+void RowFrame::figure(std::string words, double s, double t, DrawnRow& drawn) const {
+  const double base = text_inside() ? t + height() : t;
+  ink::Text text{point(s, base), std::move(words), height(), turn(reading()), ink::Align::centre};
+  drawn.texts.push_back(kit_.fonts->box(text));
+  drawn.group.items.emplace_back(std::move(text));
+}
+
+void RowFrame::line(double s1, double t1, double s2, double t2, ink::Path& path,
+                    std::span<const Quad> avoid) const {
+  constexpr double clearance = 0.7, shortest = 0.3;
+  const Vec2 a = point(s1, t1), b = point(s2, t2);
+  const double length = norm(b - a);
+  if (length < 1e-6) return;
+  std::vector<Interval> blocked;
+  for (const Quad& text : avoid)
+    for (const Interval& cut : clip_segment(grown(text, clearance), a, b)) blocked.push_back(cut);
+  std::ranges::sort(blocked, {}, &Interval::from);
+  blocked.push_back({1, 1});
+  double from = 0;
+  for (const Interval& cut : blocked) {
+    if ((cut.from - from) * length > shortest)
+      path.move(a + (b - a) * from).line(a + (b - a) * cut.from);
+    from = std::max(from, cut.to);
+  }
+}
+
+void RowFrame::extensions(const std::vector<Stop>& stops, std::span<const Quad> avoid,
+                          ink::Path& path) const {
+  for (const Stop& stop : stops) {
+    const double start = std::min(stop.t + feature_gap, at_ - overshoot);
+    line(stop.s, start, stop.s, at_ + overshoot, path, avoid);
+  }
+}
+
+ink::DimensionClaim RowFrame::claim(const Stop& from, const Stop& to) const {
+  ink::DimensionClaim claim;
+  claim.from = point(from.s, at_);
+  claim.to = point(to.s, at_);
+  claim.along = row_.along;
+  claim.scale = placement_.scale;
+  claim.exact_mm = to.exact - from.exact;
+  claim.step_mm = kit_.figures.step_mm();
+  claim.steps = (to.figure - from.figure).steps;
+  claim.chain = row_.chain;
+  claim.overall = row_.kind == RowKind::overall;
+  claim.running = row_.kind == RowKind::running;
+  return claim;
+}
+
+}  // namespace splay::drafting

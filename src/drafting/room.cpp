@@ -1,0 +1,178 @@
+#include "drafting/room.h"
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+#include "ink/outline.h"
+
+namespace splay::drafting {
+
+namespace {
+
+// Do the projections of two point sets on an axis leave a gap?
+bool apart_along(Vec2 axis, std::span<const Vec2> a, std::span<const Vec2> b) {
+  const auto range = [&](std::span<const Vec2> points) {
+    double low = 1e300, high = -1e300;
+    for (const Vec2 p : points) {
+      low = std::min(low, dot(axis, p));
+      high = std::max(high, dot(axis, p));
+    }
+    return std::pair{low, high};
+  };
+  const auto [a_low, a_high] = range(a);
+  const auto [b_low, b_high] = range(b);
+  return a_high < b_low || b_high < a_low;
+}
+
+// Separating axes of convex point sets: a set of two is a segment.
+bool separated(std::span<const Vec2> a, std::span<const Vec2> b) {
+  const auto by_edges_of = [&](std::span<const Vec2> points) {
+    for (std::size_t i = 0; i < points.size(); ++i) {
+      const Vec2 edge = points[(i + 1) % points.size()] - points[i];
+      if (apart_along(left_of(edge), a, b)) return true;
+    }
+    return false;
+  };
+  return by_edges_of(a) || by_edges_of(b);
+}
+
+// Boxes that do not even meet are the common case; the exact test is for the rest.
+ink::Rect box_of(std::span<const Vec2> points) {
+  ink::Rect box = no_rect();
+  for (const Vec2 p : points) box = joined(box, {p, p});
+  return box;
+}
+
+bool meet_boxes(ink::Rect a, ink::Rect b) {
+  return a.low.x <= b.high.x && b.low.x <= a.high.x && a.low.y <= b.high.y && b.low.y <= a.high.y;
+}
+
+}  // namespace
+
+Quad quad(ink::Rect r) { return {r.low, {r.high.x, r.low.y}, r.high, {r.low.x, r.high.y}}; }
+
+bool touch(const Quad& a, const Quad& b) { return !separated(a, b); }
+
+bool touch(const Quad& q, Vec2 a, Vec2 b) {
+  const std::array<Vec2, 2> segment{a, b};
+  // A segment's own direction separates too, beyond its ends.
+  return !separated(q, segment) && !apart_along(b - a, q, segment);
+}
+
+bool crossing(Vec2 a, Vec2 b, Vec2 c, Vec2 d) {
+  const std::array<Vec2, 2> one{a, b}, other{c, d};
+  return !separated(one, other) && !apart_along(b - a, one, other) &&
+         !apart_along(d - c, one, other);
+}
+
+Quad grown(const Quad& q, double by) {
+  const Vec2 ex = unit(q[1] - q[0]) * by, ey = unit(q[3] - q[0]) * by;
+  return {q[0] - ex - ey, q[1] + ex - ey, q[2] + ex + ey, q[3] - ex + ey};
+}
+
+void Room::take(Vec2 a, Vec2 b) {
+  const std::array<Vec2, 2> ends{a, b};
+  lines_.push_back({a, b, box_of(ends)});
+}
+
+void Room::take(const Kit& kit, const ink::Item& item) {
+  if (const auto* group = std::get_if<ink::Group>(&item)) {
+    take(kit, group->items);
+  } else if (const auto* text = std::get_if<ink::Text>(&item)) {
+    texts_.push_back(kit.fonts->box(*text));
+  } else {
+    const auto* stroke = std::get_if<ink::Stroke>(&item);
+    const auto* fill = std::get_if<ink::Fill>(&item);
+    if (!stroke && !fill) return;
+    for (const ink::Polyline& line : ink::flatten(stroke ? stroke->path : fill->path, 0.05))
+      for (std::size_t i = 0; i + 1 < line.points.size(); ++i)
+        take(line.points[i], line.points[i + 1]);
+  }
+}
+
+void Room::take(const Kit& kit, const Items& items) {
+  for (const ink::Item& item : items) take(kit, item);
+}
+
+bool Room::free(const Quad& place, double clearance) const {
+  for (const Vec2 p : place)
+    if (p.x < area_.low.x || p.y < area_.low.y || p.x > area_.high.x || p.y > area_.high.y)
+      return false;
+  return !over_text(place, clearance) && lines_under(grown(place, clearance)) == 0;
+}
+
+int Room::lines_under(const Quad& place) const {
+  const ink::Rect box = box_of(place);
+  return static_cast<int>(std::ranges::count_if(
+      lines_, [&](const Segment& s) { return meet_boxes(box, s.box) && touch(place, s.a, s.b); }));
+}
+
+int Room::lines_crossed(Vec2 a, Vec2 b) const {
+  const std::array<Vec2, 2> ends{a, b};
+  const ink::Rect box = box_of(ends);
+  return static_cast<int>(std::ranges::count_if(lines_, [&](const Segment& s) {
+    return meet_boxes(box, s.box) && crossing(a, b, s.a, s.b);
+  }));
+}
+
+bool Room::over_text(Vec2 a, Vec2 b, double clearance) const {
+  const std::array<Vec2, 2> ends{a, b};
+  const ink::Rect box = box_of(ends);
+  return std::ranges::any_of(texts_, [&](const Quad& text) {
+    const Quad larger = grown(text, clearance);
+    return meet_boxes(box, box_of(larger)) && touch(larger, a, b);
+  });
+}
+
+bool Room::over_text(const Quad& place, double clearance) const {
+  const Quad larger = grown(place, clearance);
+  const ink::Rect box = box_of(larger);
+  return std::ranges::any_of(texts_, [&](const Quad& text) {
+    return meet_boxes(box, box_of(text)) && touch(larger, text);
+  });
+}
+
+// Pooled neighbours: items that push each other move as one block, to the mean of what they want.
+std::vector<double> spread(std::span<const double> wanted, std::span<const double> widths,
+                           double low, double high) {
+  struct Pool {
+    double sum = 0;  // of the wanted place of the block's first left end
+    std::size_t count = 0;
+    double width = 0;
+    double left() const { return sum / static_cast<double>(count); }
+  };
+  std::vector<Pool> pools;
+  for (std::size_t i = 0; i < wanted.size(); ++i) {
+    Pool pool{wanted[i] - widths[i] / 2, 1, widths[i]};
+    while (!pools.empty() && pools.back().left() + pools.back().width > pool.left()) {
+      const Pool before = pools.back();
+      pools.pop_back();
+      const auto n = static_cast<double>(pool.count);
+      pool = {before.sum + pool.sum - n * before.width, before.count + pool.count,
+              before.width + pool.width};
+    }
+    pools.push_back(pool);
+  }
+  // Blocks pushed back inside the limits; the last limit that can't be kept is `high`.
+  std::vector<double> left(pools.size());
+  double most = high;
+  for (std::size_t k = pools.size(); k-- > 0;) {
+    left[k] = std::min(pools[k].left(), most - pools[k].width);
+    most = left[k];
+  }
+  double least = low;
+  std::vector<double> centres;
+  std::size_t i = 0;
+  for (std::size_t k = 0; k < pools.size(); ++k) {
+    double x = std::max(left[k], least);
+    least = x + pools[k].width;
+    for (std::size_t n = 0; n < pools[k].count; ++n, ++i) {
+      centres.push_back(x + widths[i] / 2);
+      x += widths[i];
+    }
+  }
+  return centres;
+}
+
+}  // namespace splay::drafting
