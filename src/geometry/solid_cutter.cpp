@@ -96,6 +96,9 @@ std::int32_t SolidCutter::crossing(CutPlane& plane, std::int32_t a, std::int32_t
     distance_.push_back(0);
     class_.push_back(0);
   }
+  // A crossing made for a neighbouring cell has been classed against other planes since.
+  distance_[index(place->second)] = 0;
+  class_[index(place->second)] = 0;
   return place->second;
 }
 
