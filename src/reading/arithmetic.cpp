@@ -107,7 +107,7 @@ double Arithmetic::evaluate(const std::string& formula) {
   if (!std::isfinite(result))
     throw Trouble{0,
                   std::string::npos,
-                  "overflow",
+                  "too-large",
                   "the result is too large for a number",
                   "a size that can be built",
                   ""};

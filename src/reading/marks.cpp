@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <array>
 #include <charconv>
-#include <cmath>
 
 #include "base/utf8.h"
 #include "reading/tokens.h"
@@ -59,9 +58,6 @@ Mark digits(std::string_view text, std::size_t at) {
   }
   Mark mark{Mark::Type::digits, at, end - at, 0, !point, text.substr(at, end - at), 0};
   const auto read = std::from_chars(text.data() + at, text.data() + end, mark.value);
-  if (read.ec == std::errc::result_out_of_range || !std::isfinite(mark.value))
-    throw Trouble{at, end - at, "overflow", "the number is too large", "a size that can be built",
-                  ""};
   const bool lone_point = mark.text.front() == '.' || mark.text.back() == '.';
   if (read.ec != std::errc{} || read.ptr != text.data() + end || lone_point ||
       (end < text.size() && text[end] == '.'))

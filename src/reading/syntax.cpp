@@ -64,6 +64,9 @@ std::optional<Diagnostic> unquoted(const SourceText& source, int line) {
   const std::string_view row = source.line(line);
   const auto simple = simple_line(row);
   if (!simple) return std::nullopt;
+  // A number or a date that went wrong is not helped by quotes.
+  if (simple->value.find_first_not_of("0123456789+-._:") == std::string_view::npos)
+    return std::nullopt;
   const bool letters = first_character(simple->value).code >= U'A';
   if (!is_quantity(simple->value) && !letters && simple->value.find(',') == std::string_view::npos)
     return std::nullopt;
@@ -108,7 +111,7 @@ constexpr std::array<Wording, 19> wordings{{
     {"not representable", "bad-number", "the number is too large", "a size that can be built", ""},
     {"integer", "bad-number", "the number is not as it should be", "digits: 23",
      "a fraction or a unit needs quotes: \"23 1/4\""},
-    {"floating-point", "bad-number", "the number is not as it should be",
+    {"floating", "bad-number", "the number is not as it should be",
      "digits on both sides of one point: 0.5", ""},
     {"control character", "bad-line", "there is a control character", "printable text", ""},
     {"expected value", "missing-value", "there is no value after the =", "a number or a text", ""},

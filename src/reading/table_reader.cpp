@@ -214,7 +214,7 @@ class TableReader : public FieldVisitor {
     if (names.contains(value.value)) return;
     const std::vector<std::string_view> words(names.begin(), names.end());
     const std::string what = stock ? "stock" : "item";
-    values_.faults().complain({value.span, "unknown-" + what,
+    values_.faults().complain({value.span, stock ? "unknown-stock" : "unknown-item",
                                "there is no " + what + " named \"" + shown(value.value) + "\"",
                                listed(words), did_you_mean(value.value, words)});
   }

@@ -63,12 +63,12 @@ std::optional<Amount> read_amount(const toml::node& node, const SourceText& sour
                      "a number, or a text such as \"23 1/4\" or \"width / 2\"", ""});
     return std::nullopt;
   }
+  if (amount.kind.bare)
+    amount = {bare_to(length_kind, amount.value, evaluator.unit()), length_kind};
   if (!std::isfinite(amount.value)) {
     faults.complain(not_finite(node, source));
     return std::nullopt;
   }
-  if (amount.kind.bare)
-    return Amount{bare_to(length_kind, amount.value, evaluator.unit()), length_kind};
   if (amount.kind == length_kind || amount.kind == angle_kind || amount.kind == plain_kind)
     return amount;
   faults.complain({source.span(node.source()), "wrong-kind",

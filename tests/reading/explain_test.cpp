@@ -21,7 +21,9 @@ TEST_CASE("explain without a word lists the words") {
 TEST_CASE("explain tells every field with kind, range, default and help") {
   const std::string text = reading::explain("crate", furniture());
   CHECK(holds(text, "[crate.NAME]: A box with ledges\n"));
-  CHECK(holds(text, "  depth    Front to back\n           length, more than 0, at most 10000 mm; needed\n"));
+  CHECK(holds(
+      text,
+      "  depth    Front to back\n           length, more than 0, at most 10000 mm; needed\n"));
   CHECK(holds(text, "angle, 0 to 45 deg; left out: 0 deg\n"));
   CHECK(holds(text, "number, 0 to 10; left out: 1.5\n"));
   CHECK(holds(text, "whole number, 1 to 20; left out: 1\n"));
@@ -46,11 +48,13 @@ TEST_CASE("explain says nothing of a word it doesn't know") {
 }
 
 TEST_CASE("no line of an explanation is wider than a terminal") {
-  for (const char* word : {"", "job", "sizes", "shop", "stock", "crate", "crate.outline", "stool"}) {
+  for (const char* word :
+       {"", "job", "sizes", "shop", "stock", "crate", "crate.outline", "stool"}) {
     const std::string text = reading::explain(word, furniture());
     REQUIRE_FALSE(text.empty());
     std::size_t start = 0;
-    for (std::size_t end = text.find('\n'); end != std::string::npos; end = text.find('\n', start)) {
+    for (std::size_t end = text.find('\n'); end != std::string::npos;
+         end = text.find('\n', start)) {
       CHECK(end - start <= 100);
       start = end + 1;
     }
