@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "drafting/dimension.h"
 #include "drafting/placing.h"
 #include "drafting/text_block.h"
 

@@ -25,14 +25,21 @@ ink::Group waste_side(const Kit& kit, Vec2 a, Vec2 b, Vec2 into, double depth = 
 // A region of waste.
 ink::Group waste_area(const Kit& kit, const Loops& loops);
 
+// The solids cut by a plane, on the view plane: what is cut, part by part, and what is seen behind.
+// The eye is on the side of plane.n, which must be view.toward.
+struct SectionCut {
+  std::vector<std::vector<Loops>> parts;  // the cut faces of each part that the plane meets
+  std::vector<ViewLine> beyond;
+};
+SectionCut cut_section(std::span<const Solid> solids, const Plane& plane, const View& view);
+
 struct SectionDrawing {
   ink::Group cut;     // outlines wide, hatched; role "hatching"
   ink::Group beyond;  // what is seen behind the plane; role "view"
   ink::Rect box;      // on paper
 };
-
-// The solids cut by a plane and seen against its normal: the eye is on the side of plane.n, which
-// must be view.toward. Parts that touch are hatched in different directions or spacings.
+// Parts that touch are hatched in different directions or spacings.
+SectionDrawing draw_section(const Kit& kit, const SectionCut& cut, const Placement& placement);
 SectionDrawing draw_section(const Kit& kit, std::span<const Solid> solids, const Plane& plane,
                             const View& view, const Placement& placement);
 

@@ -56,54 +56,80 @@ std::vector<std::size_t> choose_styles(const std::vector<CutPart>& parts) {
   return chosen;
 }
 
-CutPart cut_part(const std::vector<Face>& faces, const View& view, const Placement& placement) {
+CutPart on_paper(const std::vector<Loops>& faces, const Placement& placement) {
   CutPart part;
-  for (const Face& face : faces) {
-    Loops loops;
-    for (const std::vector<Vec3>& loop : face.loops) {
-      std::vector<Vec2> corners;
-      for (const Vec3 p : loop) {
-        corners.push_back(placement.paper(view.project(p)));
-        part.box = joined(part.box, {corners.back(), corners.back()});
+  for (const Loops& face : faces) {
+    Loops loops = face;
+    for (std::vector<Vec2>& loop : loops) {
+      for (Vec2& corner : loop) {
+        corner = placement.paper(corner);
+        part.box = joined(part.box, {corner, corner});
       }
-      loops.push_back(std::move(corners));
     }
     part.faces.push_back(std::move(loops));
   }
   return part;
 }
 
+std::vector<Loops> projected(const std::vector<Face>& faces, const View& view) {
+  std::vector<Loops> result;
+  for (const Face& face : faces) {
+    Loops loops;
+    for (const std::vector<Vec3>& loop : face.loops) {
+      loops.emplace_back();
+      for (const Vec3 p : loop) loops.back().push_back(view.project(p));
+    }
+    result.push_back(std::move(loops));
+  }
+  return result;
+}
+
+void draw_part(const CutPart& part, HatchStyle style, ink::Path& outlines, ink::Group& group) {
+  constexpr double hatching_width = 0.18;
+  for (const Loops& face : part.faces) {
+    ink::Path lines = hatch(face, style);
+    if (!lines.verbs.empty())
+      group.items.emplace_back(ink::Stroke{std::move(lines), {hatching_width}});
+    for (const std::vector<Vec2>& loop : face) outlines.polygon(loop);
+  }
+}
+
 }  // namespace
 
-SectionDrawing draw_section(const Kit& kit, std::span<const Solid> solids, const Plane& plane,
-                            const View& view, const Placement& placement) {
-  std::vector<CutPart> parts;
+SectionCut cut_section(std::span<const Solid> solids, const Plane& plane, const View& view) {
+  SectionCut cut;
   std::vector<Solid> behind;
   for (const Solid& solid : solids) {
     const std::vector<Face> faces = solid.section(plane);
-    if (!faces.empty()) parts.push_back(cut_part(faces, view, placement));
+    if (!faces.empty()) cut.parts.push_back(projected(faces, view));
     Solid rest = solid;
     rest.keep(plane);
     if (!rest.empty()) behind.push_back(std::move(rest));
   }
+  cut.beyond = hidden_lines(behind, view);
+  return cut;
+}
+
+SectionDrawing draw_section(const Kit& kit, const SectionCut& cut, const Placement& placement) {
+  std::vector<CutPart> parts;
+  for (const std::vector<Loops>& faces : cut.parts) parts.push_back(on_paper(faces, placement));
   SectionDrawing drawing{{"hatching", {}}, {"view", {}}, no_rect()};
-  const std::vector<ViewLine> lines = hidden_lines(behind, view);
-  drawing.box = placement.paper(view_box(lines));
-  drawing.beyond.items.emplace_back(
-      ink::Stroke{joined_lines(lines, false, placement), {kit.look.middle}});
+  drawing.box = placement.paper(view_box(cut.beyond));
+  ink::Path beyond = joined_lines(cut.beyond, false, placement);
+  if (!beyond.verbs.empty())
+    drawing.beyond.items.emplace_back(ink::Stroke{std::move(beyond), {kit.look.middle}});
   const std::vector<std::size_t> style = choose_styles(parts);
   ink::Path outlines;
-  for (std::size_t i = 0; i < parts.size(); ++i) {
-    for (const Loops& face : parts[i].faces) {
-      ink::Path lines_in = hatch(face, styles[style[i]]);
-      if (!lines_in.verbs.empty())
-        drawing.cut.items.emplace_back(ink::Stroke{std::move(lines_in), {0.18}});
-      for (const std::vector<Vec2>& loop : face) outlines.polygon(loop);
-    }
-  }
+  for (std::size_t i = 0; i < parts.size(); ++i)
+    draw_part(parts[i], styles[style[i]], outlines, drawing.cut);
   if (!outlines.verbs.empty())
     drawing.cut.items.emplace_back(ink::Stroke{std::move(outlines), kit.visible()});
   return drawing;
+}
+
+SectionDrawing draw_section(const Kit& kit, std::span<const Solid> solids, const Plane& plane,
+                            const View& view, const Placement& placement) {
+  return draw_section(kit, cut_section(solids, plane, view), placement);
 }
 
 ink::Group section_mark(const Kit& kit, Vec2 a, Vec2 b, Vec2 looking, std::string_view letter) {

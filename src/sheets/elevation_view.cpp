@@ -1,0 +1,94 @@
+#include "sheets/elevation_view.h"
+
+#include <algorithm>
+
+#include "drafting/callout.h"
+
+namespace splay::sheets {
+
+namespace {
+
+using drafting::Items;
+using drafting::Placement;
+
+// What is drawn so far, for labels to keep clear of.
+struct Canvas {
+  const Context& context;
+  const Elevation& elevation;
+  Placement placement;
+  Items items;
+  ink::Rect outline = drafting::no_rect();  // the view with its cutting line
+};
+
+void draw_picture(Canvas& canvas) {
+  const drafting::Kit& kit = canvas.context.kit;
+  const Elevation& e = canvas.elevation;
+  if (e.section) {
+    drafting::SectionDrawing section = drafting::draw_section(kit, *e.section, canvas.placement);
+    canvas.items.emplace_back(std::move(section.beyond));
+    canvas.items.emplace_back(std::move(section.cut));
+  } else {
+    canvas.items.emplace_back(drafting::draw_view(kit, e.lines, canvas.placement, e.with_hidden));
+  }
+  canvas.outline = canvas.placement.paper(e.box);
+  if (!e.cut_line) return;
+  constexpr double beyond = 2;
+  const Vec2 a = canvas.placement.paper(e.cut_line->a), b = canvas.placement.paper(e.cut_line->b);
+  const Vec2 along = unit(b - a) * beyond;
+  canvas.items.emplace_back(
+      drafting::section_mark(kit, a - along, b + along, e.cut_line->looking, e.cut_line->letter));
+  canvas.outline = drafting::joined(canvas.outline, drafting::extent(kit, {canvas.items.back()}));
+}
+
+void draw_lengths(Canvas& canvas) {
+  const drafting::Kit& kit = canvas.context.kit;
+  const Elevation& e = canvas.elevation;
+  // Sloped lengths first, close to the edge they measure; the rows then stand outside them.
+  const Vec2 centre = drafting::middle(e.box);
+  constexpr double off_edge = 8;
+  for (const Sloped& length : e.sloped) {
+    const Vec2 outwards = (length.a + length.b) * 0.5 - centre;
+    drafting::DrawnRow row =
+        drafting::draw_aligned(kit, canvas.placement, length.a, length.b, outwards, off_edge);
+    canvas.items.emplace_back(std::move(row.group));
+    canvas.outline = drafting::joined(canvas.outline, drafting::extent(kit, {canvas.items.back()}));
+  }
+  for (const std::vector<drafting::Row>* rows : {&e.below, &e.above, &e.left, &e.right})
+    drafting::append(canvas.items,
+                     drafting::draw_rows(kit, canvas.placement, canvas.outline, *rows).groups);
+}
+
+void draw_angles(Canvas& canvas) {
+  constexpr double reach = 24;  // how far a label may stand off the view
+  const ink::Rect view = canvas.placement.paper(canvas.elevation.box);
+  drafting::Room room(drafting::grown(view, reach));
+  room.take(canvas.context.kit, canvas.items);
+  for (const parts::NamedAngle& angle : canvas.elevation.angles) {
+    const View& v = canvas.elevation.view;
+    const double least = std::min(view.width(), view.height());
+    drafting::AngleMark mark;
+    mark.at = canvas.placement.paper(v.project(angle.at));
+    mark.from = v.project(angle.from);
+    mark.to = v.project(angle.to);
+    mark.radians = angle.radians;
+    mark.name = angle.name;
+    mark.radius = std::clamp(least / 5, 6.0, 14.0);
+    canvas.items.emplace_back(drafting::draw_angle(canvas.context.kit, room, mark));
+  }
+}
+
+}  // namespace
+
+DrawnElevation draw(const Context& context, const Elevation& elevation, drafting::Scale scale) {
+  Canvas canvas{context, elevation, {scale.ratio(), {0, 0}}, {}};
+  draw_picture(canvas);
+  draw_lengths(canvas);
+  draw_angles(canvas);
+  const ink::Rect drawn = drafting::extent(context.kit, canvas.items);
+  const double x = drafting::middle(canvas.placement.paper(elevation.box)).x;
+  canvas.items.emplace_back(
+      drafting::view_title(context.kit, {x, drawn.low.y - 2}, elevation.title, {}));
+  return {canvas.items, canvas.placement, drafting::extent(context.kit, canvas.items)};
+}
+
+}  // namespace splay::sheets

@@ -1,0 +1,13 @@
+// The makers of all sheets, for register.cpp.
+#pragma once
+
+#include "sheets/sheet.h"
+
+namespace splay::sheets {
+
+std::vector<ink::Page> make_cover(const Context& context);
+std::vector<ink::Page> make_elevations(const Context& context);
+std::vector<ink::Page> make_checks(const Context& context);
+std::vector<ink::Page> make_signs(const Context& context);
+
+}  // namespace splay::sheets

@@ -1,0 +1,85 @@
+#include "sheets/packet.h"
+
+#include <algorithm>
+#include <array>
+#include <iterator>
+#include <stdexcept>
+
+#include "sheets/sheet.h"
+
+namespace splay::sheets {
+
+namespace {
+
+using Pages = std::vector<ink::Page>;
+
+constexpr std::array<std::string_view, 4> paper_names{"A4", "Letter", "A3", "Tabloid"};
+
+// One entry for each run of pages with the same bookmark, labels as the pages will get them.
+std::vector<IndexEntry> index_of(const std::vector<Pages>& sheets) {
+  std::vector<IndexEntry> index;
+  int number = 0;
+  for (const Pages& pages : sheets) {
+    for (const ink::Page& page : pages) {
+      const std::string label = std::to_string(++number);
+      if (!index.empty() && index.back().title == page.title)
+        index.back().last = label;
+      else
+        index.push_back({page.title, label, label});
+    }
+  }
+  return index;
+}
+
+// Kinds that list the others are made last, twice: once to know how many pages they take.
+void make_indexed(const Context& context, std::vector<Pages>& sheets) {
+  for (const bool final_time : {false, true}) {
+    Context indexed = context;
+    indexed.index = index_of(sheets);
+    for (std::size_t i = 0; i < registry().size(); ++i) {
+      if (!registry()[i].needs_index) continue;
+      Pages pages = registry()[i].make(indexed);
+      if (final_time && pages.size() != sheets[i].size())
+        throw std::logic_error("the index changed its length while it was numbered");
+      sheets[i] = std::move(pages);
+    }
+  }
+}
+
+}  // namespace
+
+ink::Packet make_packet(const fabrication::Plan& plan, const model::Style& style,
+                        const ink::FontSet& fonts) {
+  if (plan.stopped()) throw std::invalid_argument("a plan with a stop finding has no binder");
+  const model::Job& job = plan.project->job;
+  const Context context{plan,
+                        {&fonts, look_of(style), job.figures()},
+                        drafting::paper_named(paper_names[static_cast<std::size_t>(*job.paper)]),
+                        {}};
+  std::vector<Pages> sheets;
+  for (const SheetKind& kind : registry())
+    sheets.push_back(kind.needs_index
+                         ? Pages(1, ink::Page{context.paper, std::string(kind.title), {}, 0, {}})
+                         : kind.make(context));
+  make_indexed(context, sheets);
+
+  ink::Packet packet;
+  packet.title = *job.title;
+  packet.subject = "Shop binder " + *job.number + ", revision " + *job.revision;
+  packet.author = *job.maker;
+  packet.identity = *job.number + "/" + *job.revision + "/" + plan.project->source;
+  if (job.date->year > 0) {
+    packet.year = job.date->year;
+    packet.month = job.date->month;
+    packet.day = job.date->day;
+  }
+  packet.least_text_height = 2.5;
+  for (Pages& pages : sheets) std::ranges::move(pages, std::back_inserter(packet.pages));
+  const auto count = static_cast<int>(packet.pages.size());
+  for (int i = 0; i < count; ++i)
+    drafting::number_page(context.kit, packet.pages[static_cast<std::size_t>(i)], i + 1, count,
+                          *job.two_sided && i % 2 == 1);
+  return packet;
+}
+
+}  // namespace splay::sheets

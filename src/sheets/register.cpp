@@ -1,0 +1,19 @@
+#include <array>
+
+#include "sheets/kinds.h"
+#include "sheets/sheet.h"
+
+namespace splay::sheets {
+
+// In the order of the binder. A new sheet is one file and one line here.
+std::span<const SheetKind> registry() {
+  static constexpr std::array kinds{
+      SheetKind{"cover", "Cover and index", make_cover, true},
+      SheetKind{"elevations", "Elevations and section", make_elevations},
+      SheetKind{"checks", "Checks and cautions", make_checks},
+      SheetKind{"signs", "Signs used in this binder", make_signs},
+  };
+  return kinds;
+}
+
+}  // namespace splay::sheets

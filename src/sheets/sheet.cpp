@@ -1,0 +1,78 @@
+#include "sheets/sheet.h"
+
+#include "drafting/flow.h"
+
+namespace splay::sheets {
+
+namespace {
+
+std::string two_digits(int value) { return (value < 10 ? "0" : "") + std::to_string(value); }
+
+int story_columns(const Context& context) { return context.wide() ? 2 : 1; }
+
+}  // namespace
+
+std::string date_text(const model::Date& date) {
+  if (date.year == 0) return {};
+  return std::to_string(date.year) + "-" + two_digits(date.month) + "-" + two_digits(date.day);
+}
+
+drafting::Look look_of(const model::Style& style) {
+  drafting::Look look;
+  look.wide = style.wide->mm;
+  look.narrow = style.narrow->mm;
+  look.frame = style.frame->mm;
+  look.middle = (look.wide + look.narrow) / 2;
+  look.lettering = style.lettering->mm;
+  look.figures = style.figures->mm;
+  look.heading = style.heading->mm;
+  look.title = style.title->mm;
+  look.tone_light = *style.tone_light;
+  look.tone_mid = *style.tone_mid;
+  look.tone_dark = *style.tone_dark;
+  return look;
+}
+
+ink::Page start_page(const Context& context, const std::string& sheet_title,
+                     const std::string& scale, bool projection) {
+  const model::Job& job = context.job();
+  const bool inches = *job.units == Unit::inch;
+  drafting::TitleFields fields;
+  fields.job = *job.title;
+  fields.client = *job.client;
+  fields.number = *job.number;
+  fields.revision = *job.revision;
+  fields.date = date_text(*job.date);
+  fields.maker = *job.maker;
+  fields.sheet = sheet_title;
+  fields.scale = scale;
+  fields.units = inches ? "Lengths in inches" : "Lengths in millimetres";
+  fields.projection = projection;
+  fields.third_angle = inches;
+  return drafting::start_page(context.kit, context.paper, fields);
+}
+
+double story_width(const Context& context) {
+  return drafting::columns(context.area(), story_columns(context)).front().width();
+}
+
+std::vector<ink::Page> story_pages(const Context& context, const std::string& sheet_title,
+                                   const drafting::Story& story) {
+  const std::vector<ink::Rect> columns = drafting::columns(context.area(), story_columns(context));
+  std::vector<ink::Page> pages;
+  for (drafting::Items& items : drafting::flow(story, columns, columns)) {
+    pages.push_back(start_page(context, sheet_title));
+    drafting::append(pages.back().items, std::move(items));
+  }
+  return pages;
+}
+
+std::vector<Solid> placed_solids(const parts::Assembly& assembly) {
+  std::vector<Solid> solids;
+  for (const parts::Part& part : assembly.parts) solids.push_back(part.world);
+  return solids;
+}
+
+std::string part_anchor(const std::string& mark) { return "part " + mark; }
+
+}  // namespace splay::sheets
