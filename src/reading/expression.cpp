@@ -70,7 +70,7 @@ class Translator {
            "an operator or the end", "");
     const bool after_number = next_ > 0 && tokens_[next_ - 1].type == Token::Type::number;
     const bool known = token.type != Token::Type::name || sizes_.contains(token.text) ||
-                       function_of(token.text).has_value();
+                       is_unit(token.text) || function_of(token.text).has_value();
     if (after_number && !known) refuse_unit(token);
     fail(token.at, end, "missing-operator", "no operator before \"" + text_of(token) + "\"",
          "+ - * /", "write 2*width, not 2 width");
