@@ -93,7 +93,8 @@ int report(const Call& call) {
 int explain(const Call& call) {
   const std::string text = reading::explain(call.word, constructs::registry());
   if (text.empty()) {
-    std::cerr << "No such word: " << call.word << "\n" << reading::explain("", constructs::registry());
+    std::cerr << "No such word: " << call.word << "\n"
+              << reading::explain("", constructs::registry());
     return wrong_call;
   }
   std::cout << text;

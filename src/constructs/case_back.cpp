@@ -41,7 +41,12 @@ void CaseBuild::build_back() {
   }
   const model::Stock* stock = builder_.project().stocks.find(*back.stock);
   const bool either = stock != nullptr && stock->two_good_faces.value;
-  back_part_ = add_plate(builder_, {part_name("back"), *back.stock, *shape, front, front + t, {0, 1},
+  back_part_ = add_plate(builder_, {part_name("back"),
+                                    *back.stock,
+                                    *shape,
+                                    front,
+                                    front + t,
+                                    {0, 1},
                                     either ? parts::ShowFace::either : parts::ShowFace::high_z});
   for (std::size_t i = 0; i < sides_.size(); ++i) {
     const int panel = panel_parts_[i].front();

@@ -11,10 +11,13 @@ void CaseBuild::build_blocks(const Partition& partition, int part, const Ends& e
   const bool upper = blocks.at.value == BlockEnd::upper;
   const EndChoice& end = upper ? partition.upper : partition.lower;
   if (end.housing.given) {
-    builder_.report({Level::note, "blocks-beside-housing", {builder_.part(part).name},
+    builder_.report({Level::note,
+                     "blocks-beside-housing",
+                     {builder_.part(part).name},
                      "The " + partition.name + " partition has blocks at its " +
                          (upper ? "upper" : "lower") + " end, where a housing holds it already.",
-                     "Blocks are usual at an end without a housing.", blocks.span});
+                     "Blocks are usual at an end without a housing.",
+                     blocks.span});
   }
   const HostFace& host = upper ? *ends.second : *ends.first;
   if (blocks.sides.value != BlockSides::right) add_block(partition, part, host, true);
@@ -36,7 +39,8 @@ void CaseBuild::add_block(const Partition& partition, int part, const HostFace& 
   if (dot(along, away) < 0) along = -along;
   const Vec2 in{0, face.n.y > 0 ? 1.0 : -1.0};
   const Polygon profile = {corner, corner + along * on_host,
-                           corner + along * on_host + in * on_partition, corner + in * on_partition};
+                           corner + along * on_host + in * on_partition,
+                           corner + in * on_partition};
   const double whole = reach.high.y - reach.low.y;
   const double length = blocks.length.given ? blocks.length->mm : whole * 0.75;
   const double y = reach.low.y + (whole - length) / 2;

@@ -17,8 +17,8 @@ void CaseBuild::run() {
 
 void CaseBuild::stop(std::string code, std::string about, std::string text, std::string remedy,
                      SourceSpan span) const {
-  builder_.report({Level::stop, std::move(code), {std::move(about)}, std::move(text),
-                   std::move(remedy), span});
+  builder_.report(
+      {Level::stop, std::move(code), {std::move(about)}, std::move(text), std::move(remedy), span});
 }
 
 std::string CaseBuild::part_name(const std::string& name) const {
@@ -54,7 +54,8 @@ bool CaseBuild::lay_out() {
   std::optional<Ring> ring;
   if (!outer.empty()) ring = lay_ring(outer, breadths);
   if (!ring) {
-    stop("no-inside", case_.name, "The panels of " + case_.name + " leave no space inside the outline.",
+    stop("no-inside", case_.name,
+         "The panels of " + case_.name + " leave no space inside the outline.",
          "Make the outline larger or the panels thinner.", case_.outline.span);
     return false;
   }

@@ -15,7 +15,7 @@ struct HostFace {
   std::string name;  // of what it belongs to, the author's word
   int part = 0;
   Vec2 from, to;
-  Line2 face;        // normal out of the host
+  Line2 face;  // normal out of the host
 };
 
 // The two faces that a level or upright strip (low to high across it) runs between. `between` names
@@ -89,8 +89,8 @@ class CaseBuild {
   int back_part_ = -1;
 };
 
-// What the author chose for every corner of a ring: by name, by a list of those that run through, or
-// by the general choice. `fault` takes what can't be resolved.
+// What the author chose for every corner of a ring: by name, by a list of those that run through,
+// or by the general choice. `fault` takes what can't be resolved.
 std::vector<RingCorner> resolve_corners(const std::vector<std::string>& sides, CornerKind general,
                                         const std::vector<std::string>& through,
                                         const model::Tables<CornerChoiceNamed>* named,

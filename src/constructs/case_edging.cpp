@@ -32,8 +32,10 @@ int CaseBuild::add_edging(const FrontEdge& edge, int core, double y, const Polyg
   const std::string when = edge.when.value == EdgingWhen::before
                                ? "glued on before the ends are cut: core and edging are cut as one"
                                : "glued on after the ends are cut, then trimmed flush to them";
-  builder_.remark(core, std::string(band ? "Edge band" : "Nosing") + " on the front edge " + when + ".");
-  builder_.remark(strip, "Goes on the front edge of " + builder_.part(core).name + ": " + when + ".");
+  builder_.remark(core,
+                  std::string(band ? "Edge band" : "Nosing") + " on the front edge " + when + ".");
+  builder_.remark(strip,
+                  "Goes on the front edge of " + builder_.part(core).name + ": " + when + ".");
   return strip;
 }
 

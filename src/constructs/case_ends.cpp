@@ -7,12 +7,14 @@ namespace splay::constructs {
 
 namespace {
 
-// Where the face crosses the line at `across`, measured along the strip; nothing when it ends before.
+// Where the face crosses the line at `across`, measured along the strip; nothing when it ends
+// before.
 std::optional<double> crossing(const HostFace& host, bool upright, double across) {
   const Vec2 a = upright ? Vec2{host.from.y, host.from.x} : host.from;
   const Vec2 b = upright ? Vec2{host.to.y, host.to.x} : host.to;
   constexpr double slack = 1e-6;
-  if (across < std::min(a.y, b.y) - slack || across > std::max(a.y, b.y) + slack) return std::nullopt;
+  if (across < std::min(a.y, b.y) - slack || across > std::max(a.y, b.y) + slack)
+    return std::nullopt;
   if (std::abs(b.y - a.y) < slack) return std::nullopt;
   return a.x + (b.x - a.x) * (across - a.y) / (b.y - a.y);
 }
@@ -43,9 +45,10 @@ Ends find_ends(const std::vector<HostFace>& hosts, const std::vector<std::string
   for (const Candidate& one : all) {
     for (const Candidate& other : all) {
       if (!one.forward || other.forward || one.at >= other.at) continue;
-      const bool outer = one.host < hosts.data() + outer_count && other.host < hosts.data() + outer_count;
-      const bool wanted = between.empty() ? outer
-                                          : one.host->name == between[0] && other.host->name == between[1];
+      const bool outer =
+          one.host < hosts.data() + outer_count && other.host < hosts.data() + outer_count;
+      const bool wanted =
+          between.empty() ? outer : one.host->name == between[0] && other.host->name == between[1];
       if (!wanted) continue;
       // The nearest faces that look at each other: nothing of the wanted ones in between.
       const bool nearer = ends.first == nullptr || (one.at >= at_first && other.at > one.at);
@@ -62,8 +65,9 @@ Ends find_ends(const std::vector<HostFace>& hosts, const std::vector<std::string
     }
   }
   if (ends.first == nullptr) {
-    fault = between.empty() ? "it meets no two sides there"
-                            : "at that place " + between[0] + " and " + between[1] + " do not face each other";
+    fault = between.empty()
+                ? "it meets no two sides there"
+                : "at that place " + between[0] + " and " + between[1] + " do not face each other";
     return {};
   }
   if (pairs > 1 && between.empty()) {

@@ -29,7 +29,8 @@ void complain(model::Complaints& complaints, SourceSpan span, std::string code, 
 void check_between(const Given<std::vector<std::string>>& between, model::Complaints& complaints) {
   if (between.given && between->size() != 2)
     complain(complaints, between.span, "wrong-count", std::to_string(between->size()) + " names",
-             "two names: what it runs from and what it runs to", "write between = [\"left\", \"right\"]");
+             "two names: what it runs from and what it runs to",
+             "write between = [\"left\", \"right\"]");
 }
 
 void need_stock(const model::Fields& table, const Given<std::string>& stock, std::string_view what,
@@ -42,10 +43,11 @@ void need_stock(const model::Fields& table, const Given<std::string>& stock, std
 }  // namespace
 
 void FrontEdge::fields(FieldVisitor& visit) {
-  choose<Edging, 3>(visit, may("edge", "what covers the front edge"), edge, {"none", "band", "nosing"});
+  choose<Edging, 3>(visit, may("edge", "what covers the front edge"), edge,
+                    {"none", "band", "nosing"});
   stock_field(visit, may("stock", "stock of the band or nosing"), stock);
-  visit.length(may("thickness", "front to back, as glued on", "the thickness of its stock"), thickness,
-               Range::size());
+  visit.length(may("thickness", "front to back, as glued on", "the thickness of its stock"),
+               thickness, Range::size());
   choose<EdgingWhen, 2>(visit, may("glued", "before or after the ends are cut and bevelled"), when,
                         {"before the cuts", "after the cuts"});
 }
@@ -58,8 +60,11 @@ void FrontEdge::check(model::Complaints& complaints) const {
 
 void PanelChoice::fields(FieldVisitor& visit) {
   stock_field(visit, may("stock", "stock of this panel", "the case's stock"), stock);
-  choose<PanelEnds, 2>(visit, may("ends", "butted corners: ends level with the neighbour's outside, or "
-                                  "square to this panel"), ends, {"level", "square"});
+  choose<PanelEnds, 2>(visit,
+                       may("ends",
+                           "butted corners: ends level with the neighbour's outside, or "
+                           "square to this panel"),
+                       ends, {"level", "square"});
   visit.table(may("front", "front edge of this panel", "as the case's front"), front);
 }
 
@@ -70,10 +75,13 @@ void CornerChoiceNamed::fields(FieldVisitor& visit) {
 
 void EndChoice::fields(FieldVisitor& visit) {
   visit.length(may("housing", "depth of the housing, square to the face at its shallower wall",
-                   "the end butts, without a housing"), housing, Range::size());
+                   "the end butts, without a housing"),
+               housing, Range::size());
   choose<joinery::HousingFloor, 2>(
-      visit, may("floor", "floor of a tilted housing: square to its walls leaves the end of the shelf "
-                 "square; parallel to the face keeps one depth and bevels the end"),
+      visit,
+      may("floor",
+          "floor of a tilted housing: square to its walls leaves the end of the shelf "
+          "square; parallel to the face keeps one depth and bevels the end"),
       floor, {"square to walls", "parallel to face"});
   visit.length(may("stopped", "how far behind the front edge the housing stops", "it runs through"),
                stopped, Range::size());
@@ -88,7 +96,8 @@ void EndChoice::check(model::Complaints& complaints) const {
 void Slab::common_fields(FieldVisitor& visit) {
   stock_field(visit, may("stock", "what it is made of", "the case's stock"), stock);
   visit.texts(may("between", "what its two ends run to: panels, shelves or partitions by name",
-                  "the panels it meets"), between);
+                  "the panels it meets"),
+              between);
   visit.length(may("set_back", "front edge behind the case's front"), set_back, Range::allowance());
   visit.length(may("depth", "front to back, with its edging", "to the back"), depth, Range::size());
   visit.table(may("front", "its front edge"), front);
@@ -97,8 +106,9 @@ void Slab::common_fields(FieldVisitor& visit) {
 void Slab::check_common(model::Complaints& complaints) const { check_between(between, complaints); }
 
 void Shelf::fields(FieldVisitor& visit) {
-  visit.length(need("top_at", "height of its top face above the lowest point of the case's outside"),
-               top_at, Range::size());
+  visit.length(
+      need("top_at", "height of its top face above the lowest point of the case's outside"), top_at,
+      Range::size());
   common_fields(visit);
   visit.table(may("ends", "how both ends are held", "they butt"), ends);
 }
@@ -106,14 +116,16 @@ void Shelf::check(model::Complaints& complaints) const { check_common(complaints
 
 void Blocks::fields(FieldVisitor& visit) {
   stock_field(visit, may("stock", "what they are made of"), stock);
-  choose<BlockEnd, 2>(visit, may("at", "which end of the partition they hold"), at, {"lower", "upper"});
+  choose<BlockEnd, 2>(visit, may("at", "which end of the partition they hold"), at,
+                      {"lower", "upper"});
   choose<BlockSides, 3>(visit, may("sides", "which sides of the partition"), sides,
                         {"both", "left", "right"});
-  visit.length(may("along_host", "breadth on the panel", "the thickness of their stock"), along_host,
-               Range::size());
+  visit.length(may("along_host", "breadth on the panel", "the thickness of their stock"),
+               along_host, Range::size());
   visit.length(may("along_partition", "breadth on the partition", "the thickness of their stock"),
                along_partition, Range::size());
-  visit.length(may("length", "front to back", "three quarters of the partition"), length, Range::size());
+  visit.length(may("length", "front to back", "three quarters of the partition"), length,
+               Range::size());
 }
 
 void Partition::fields(FieldVisitor& visit) {
@@ -140,10 +152,13 @@ void Partition::check(model::Complaints& complaints) const {
 void Back::fields(FieldVisitor& visit) {
   stock_field(visit, may("stock", "what it is made of"), stock);
   choose<BackFit, 3>(visit, may("fit", "how it is held"), fit, {"rabbet", "groove", "applied"});
-  visit.length(may("into", "how deep the rabbet or groove goes into the panels, square to their faces"),
-               into, Range::size());
-  visit.length(may("set_in", "groove: from the back of the case to the back's rear face; applied: how "
-                   "far it stays inside the outline"), set_in, Range::allowance());
+  visit.length(
+      may("into", "how deep the rabbet or groove goes into the panels, square to their faces"),
+      into, Range::size());
+  visit.length(may("set_in",
+                   "groove: from the back of the case to the back's rear face; applied: how "
+                   "far it stays inside the outline"),
+               set_in, Range::allowance());
   visit.length(may("clearance", "room left between its edges and the rabbet or groove, each side"),
                clearance, Range::allowance());
 }
@@ -152,7 +167,8 @@ void Back::check(model::Complaints& complaints) const {
   need_stock(*this, stock, "a back", complaints);
   if (given && fit.value != BackFit::applied && !into.given)
     complain(complaints, span, "missing-field", "a back in a rabbet or groove without its depth",
-             "into = how deep it goes into the panels", "a third of the panel's thickness is usual");
+             "into = how deep it goes into the panels",
+             "a third of the panel's thickness is usual");
 }
 
 void FrameMember::fields(FieldVisitor& visit) {
@@ -164,13 +180,15 @@ void FrameBar::fields(FieldVisitor& visit) {
                                : "where its middle stands, from the leftmost point of the case"),
                at, Range::allowance());
   visit.length(may("width", "its width", "the frame's width"), width, Range::size());
-  visit.texts(may("between", "the members its ends run to", rail ? "the two it meets, left and right"
-                  : "the two it meets, below and above"), between);
+  visit.texts(may("between", "the members its ends run to",
+                  rail ? "the two it meets, left and right" : "the two it meets, below and above"),
+              between);
 }
 
 void FaceFrame::fields(FieldVisitor& visit) {
   stock_field(visit, may("stock", "what it is made of"), stock);
-  visit.length(may("width", "width of every member that has none of its own"), width, Range::size());
+  visit.length(may("width", "width of every member that has none of its own"), width,
+               Range::size());
   visit.length(may("overhang", "how far the frame stands past the outside of the case"), overhang,
                Range::allowance());
   choose(visit, may("corners", "joint of its corners"), corners.kind, corner_words);
@@ -185,19 +203,24 @@ void FaceFrame::check(model::Complaints& complaints) const {
   need_stock(*this, stock, "a face frame", complaints);
   if (given && !width.given)
     complain(complaints, span, "missing-field", "a face frame without a width",
-             "width = the width of its members", "give the usual width; members may have their own");
+             "width = the width of its members",
+             "give the usual width; members may have their own");
 }
 
 void Case::fields(FieldVisitor& visit) {
   visit.table(need("outline", "the closed outline that the panels follow"), outline);
-  visit.length(need("depth", "front to back over the panels and their edging, without an applied back or "
-                    "a face frame"), depth, Range::size());
-  visit.text(need("stock", "stock of every panel that has none of its own"), stock, Refers::to_stock);
+  visit.length(need("depth",
+                    "front to back over the panels and their edging, without an applied back or "
+                    "a face frame"),
+               depth, Range::size());
+  visit.text(need("stock", "stock of every panel that has none of its own"), stock,
+             Refers::to_stock);
   choose(visit, may("corners", "joint of the corners"), corners.kind, corner_words);
   visit.texts(may("through", "butted corners: the panels that run through"), through);
   visit.table(may("front", "front edges of the panels"), front);
   visit.tables(may("panel", "a panel that differs, by its side's name"), panels);
-  visit.tables(may("corner", "a corner that differs, by its sides' names: left-top"), corner_choices);
+  visit.tables(may("corner", "a corner that differs, by its sides' names: left-top"),
+               corner_choices);
   visit.table(may("back", "the back"), back);
   visit.tables(may("shelf", "a level shelf"), shelves);
   visit.tables(may("partition", "an upright partition"), partitions);

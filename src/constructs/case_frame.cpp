@@ -16,11 +16,15 @@ int CaseBuild::add_frame_member(const Ring& ring, std::size_t side, double thick
   const double x1 = sense > 0 ? m.from : -m.to, x2 = sense > 0 ? m.to : -m.from;
   const double width = m.outside.d + m.inside.d;
   const bool outside_high = dot(blank.place.ey, lift_direction(m.out)) > 0;
-  blank.body = Solid::box({x1, outside_high ? -width : 0, 0}, {x2, outside_high ? 0 : width, thick});
+  blank.body =
+      Solid::box({x1, outside_high ? -width : 0, 0}, {x2, outside_high ? 0 : width, thick});
   const bool upright = std::abs(along.y) > std::abs(along.x);
-  blank.side_names = {upright ? "foot" : "left end", upright ? "head" : "right end",
+  blank.side_names = {upright ? "foot" : "left end",
+                      upright ? "head" : "right end",
                       outside_high ? "inside edge" : "outside edge",
-                      outside_high ? "outside edge" : "inside edge", "back", "front"};
+                      outside_high ? "outside edge" : "inside edge",
+                      "back",
+                      "front"};
   return builder_.add(std::move(blank));
 }
 
@@ -66,10 +70,10 @@ void CaseBuild::add_frame_bar(const FrameBar& bar, std::vector<HostFace>& hosts)
   // Local y is the world's -x for a stile and z for a rail.
   blank.body = upright ? Solid::box({least, -high, 0}, {most, -low, thick})
                        : Solid::box({least, low, 0}, {most, high, thick});
-  blank.side_names = upright ? std::array<std::string, 6>{"foot", "head", "right edge", "left edge",
-                                                          "back", "front"}
-                             : std::array<std::string, 6>{"left end", "right end", "lower edge",
-                                                          "upper edge", "back", "front"};
+  blank.side_names = upright ? std::array<std::string, 6>{"foot",      "head", "right edge",
+                                                          "left edge", "back", "front"}
+                             : std::array<std::string, 6>{"left end",   "right end", "lower edge",
+                                                          "upper edge", "back",      "front"};
   const int part = builder_.add(std::move(blank));
   joinery::butt(builder_, {first.part, part, lift(first.face), 0});
   joinery::butt(builder_, {second.part, part, lift(second.face), 0});

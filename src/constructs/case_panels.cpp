@@ -31,8 +31,8 @@ int CaseBuild::add_panel(std::size_t side) {
   const std::string stock = choice == nullptr ? case_.stock.value : stock_of(choice->stock);
   const double t = thickness(stock);
   const double edging = edge.edge.value == Edging::none ? 0
-                        : edge.thickness.given         ? edge.thickness->mm
-                                                       : thickness(*edge.stock);
+                        : edge.thickness.given          ? edge.thickness->mm
+                                                        : thickness(*edge.stock);
   const Vec2 along = reading_direction(m.direction);
   parts::Blank blank;
   blank.name = part_name(sides_[side] + " panel");
@@ -143,18 +143,20 @@ void CaseBuild::add_measures() {
       const Vec2 foot = up.y * m.direction.y > 0 ? m.outer_1 : m.outer_2;
       builder_.add_angle({"lean of " + sides_[i], lift(foot), {0, 0, 1}, lift_direction(up), lean});
     }
-    builder_.add_length({sides_[i] + ", outside", lift(m.outer_1), lift(m.outer_2), "side " + sides_[i],
-                         true});
+    builder_.add_length(
+        {sides_[i] + ", outside", lift(m.outer_1), lift(m.outer_2), "side " + sides_[i], true});
   }
   Vec2 low = ring_.outer.front(), high = low;
   for (const Vec2 p : ring_.outer) {
     low = {std::min(low.x, p.x), std::min(low.y, p.y)};
     high = {std::max(high.x, p.x), std::max(high.y, p.y)};
   }
-  builder_.add_length({"width overall", lift(Vec2{low.x, low.y}), lift(Vec2{high.x, low.y}), "width", true});
-  builder_.add_length({"height overall", lift(Vec2{low.x, low.y}), lift(Vec2{low.x, high.y}), "height", true});
-  builder_.add_length({"depth", lift(Vec2{high.x, low.y}), lift(Vec2{high.x, low.y}, case_.depth->mm), "depth",
-                       true});
+  builder_.add_length(
+      {"width overall", lift(Vec2{low.x, low.y}), lift(Vec2{high.x, low.y}), "width", true});
+  builder_.add_length(
+      {"height overall", lift(Vec2{low.x, low.y}), lift(Vec2{low.x, high.y}), "height", true});
+  builder_.add_length({"depth", lift(Vec2{high.x, low.y}),
+                       lift(Vec2{high.x, low.y}, case_.depth->mm), "depth", true});
 }
 
 }  // namespace splay::constructs

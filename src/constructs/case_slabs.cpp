@@ -46,8 +46,8 @@ std::vector<CaseBuild::Placed> CaseBuild::placed_slabs() const {
     const double low = p.left_at.given     ? p.left_at->mm
                        : p.centre_at.given ? p.centre_at->mm - t / 2
                                            : p.right_at->mm - t;
-    placed.push_back({&p, &p, true, low, low + t, &p.lower, &p.upper, edging(p),
-                      p.name + " partition"});
+    placed.push_back(
+        {&p, &p, true, low, low + t, &p.lower, &p.upper, edging(p), p.name + " partition"});
   }
   return placed;
 }
@@ -78,7 +78,8 @@ void CaseBuild::join_end(const Placed& slab, const EndChoice& end, const HostFac
   if (!end.housing.given) {
     joinery::butt(builder_, {host.part, guests.front(), face, 0});
     for (std::size_t i = 1; i < guests.size(); ++i)
-      builder_.cut_end(guests[i], face.flipped(), "end against " + builder_.part(host.part).name, "");
+      builder_.cut_end(guests[i], face.flipped(), "end against " + builder_.part(host.part).name,
+                       "");
     return;
   }
   const double deepest = builder_.part(host.part).body.extent({0, 0, 1})[1] -
@@ -86,7 +87,8 @@ void CaseBuild::join_end(const Placed& slab, const EndChoice& end, const HostFac
   if (end.housing->mm >= deepest) {
     stop("housing-too-deep", slab.what,
          "The housing for " + slab.what + " is as deep as " + builder_.part(host.part).name +
-             " is thick.", "A third of the thickness is usual; half is the most.", end.housing.span);
+             " is thick.",
+         "A third of the thickness is usual; half is the most.", end.housing.span);
     return;
   }
   const Vec3 across = slab.upright ? Vec3{1, 0, 0} : Vec3{0, 0, 1};
@@ -115,7 +117,8 @@ void CaseBuild::build_slab(const Placed& slab) {
                               slab.high, fault);
   const double front = slab.slab->set_back->mm;
   const double back = slab.slab->depth.given ? front + slab.slab->depth->mm : inside_back();
-  if (fault.empty() && back > inside_back() + 1e-6) fault = "it reaches past the inside of the back";
+  if (fault.empty() && back > inside_back() + 1e-6)
+    fault = "it reaches past the inside of the back";
   if (fault.empty() && back <= front + slab.edging) fault = "it has no depth left";
   if (!fault.empty()) {
     stop("slab-does-not-fit", slab.what, "The " + slab.what + " can't be built: " + fault + ".",
@@ -144,10 +147,9 @@ void CaseBuild::build_slab(const Placed& slab) {
   }
   const auto point = [&](double u, double v) { return slab.upright ? Vec2{v, u} : Vec2{u, v}; };
   std::vector<int> guests = {builder_.add(std::move(blank))};
-  const int strip =
-      add_edging(slab.slab->front, guests.front(), core,
-                 {point(least, slab.low), point(most, slab.low), point(most, slab.high),
-                  point(least, slab.high)});
+  const int strip = add_edging(slab.slab->front, guests.front(), core,
+                               {point(least, slab.low), point(most, slab.low),
+                                point(most, slab.high), point(least, slab.high)});
   if (strip >= 0) guests.push_back(strip);
   join_end(slab, *slab.first, first, guests);
   join_end(slab, *slab.second, second, guests);
@@ -158,8 +160,11 @@ void CaseBuild::build_slab(const Placed& slab) {
   hosts_.push_back({slab.slab->name, guests.front(), c, d, {across, slab.high}});
   hosts_.push_back({slab.slab->name, guests.front(), a, b, {-across, -slab.low}});
   const Vec2 to = slab.upright ? Vec2{(slab.low + slab.high) / 2, 0} : Vec2{0, slab.high};
-  builder_.add_length({slab.what + (slab.upright ? ", middle" : ", top face"), {}, lift(to),
-                       slab.upright ? "places" : "heights", false});
+  builder_.add_length({slab.what + (slab.upright ? ", middle" : ", top face"),
+                       {},
+                       lift(to),
+                       slab.upright ? "places" : "heights",
+                       false});
   if (slab.partition != nullptr) build_blocks(*slab.partition, guests.front(), {&first, &second});
 }
 

@@ -77,7 +77,8 @@ Polygon regular_polygon(const Outline& o) {
   const double start = -std::numbers::pi / 2 - (o.rests.value == Resting::on_a_side ? half : 0);
   Polygon polygon;
   for (int i = 0; i < n; ++i)
-    polygon.push_back({radius * std::cos(start + 2 * half * i), radius * std::sin(start + 2 * half * i)});
+    polygon.push_back(
+        {radius * std::cos(start + 2 * half * i), radius * std::sin(start + 2 * half * i)});
   Vec2 low = polygon.front();
   for (const Vec2 p : polygon) low = {std::min(low.x, p.x), std::min(low.y, p.y)};
   for (Vec2& p : polygon) p = p - low;
@@ -87,38 +88,48 @@ Polygon regular_polygon(const Outline& o) {
 void complain_disagreement(const Outline& o, const Trapezoid& t, model::Complaints& complaints) {
   // Which of them is odd can't be known; the top is named, with what the others make it.
   const double from_rest = t.bottom - t.height * (t.left + t.right);
-  complaints.complain(
-      {o.top.span, "over-determined",
-       "top is " + mm_text(o.top->mm) + ", but bottom, height and lean_in make it " +
-           mm_text(from_rest) + ": off by " + mm_text(std::abs(o.top->mm - from_rest)),
-       "three of bottom, top, height and lean_in fix the outline; a fourth must agree within 0.01 mm",
-       "leave out the one you trust least"});
+  complaints.complain({o.top.span, "over-determined",
+                       "top is " + mm_text(o.top->mm) +
+                           ", but bottom, height and lean_in make it " + mm_text(from_rest) +
+                           ": off by " + mm_text(std::abs(o.top->mm - from_rest)),
+                       "three of bottom, top, height and lean_in fix the outline; a fourth must "
+                       "agree within 0.01 mm",
+                       "leave out the one you trust least"});
 }
 
 }  // namespace
 
 void Outline::fields(model::FieldVisitor& visit) {
   using model::choose;
-  visit.length(may("bottom", "level width at the foot", "found from the others"), bottom, Range::size());
+  visit.length(may("bottom", "level width at the foot", "found from the others"), bottom,
+               Range::size());
   visit.length(may("top", "level width at the top", "found from the others"), top, Range::size());
   visit.length(may("height", "plumb height", "found from the others"), height, Range::size());
-  visit.angles(may("lean_in", "how far the left and right sides lean in from plumb; one angle for both, "
-                   "negative leans out", "found from the others"),
+  visit.angles(may("lean_in",
+                   "how far the left and right sides lean in from plumb; one angle for both, "
+                   "negative leans out",
+                   "found from the others"),
                lean_in, Range::degrees(-75, 75));
-  visit.points(may("corners", "every corner as [x, z], anticlockwise from the lowest left as the front "
-                   "is seen", "the outline is four-sided or regular"), corners);
+  visit.points(may("corners",
+                   "every corner as [x, z], anticlockwise from the lowest left as the front "
+                   "is seen",
+                   "the outline is four-sided or regular"),
+               corners);
   visit.count(may("sides", "number of sides of a regular outline"), sides, Range::between(3, 60));
   visit.length(may("side", "length of one side of a regular outline"), side, Range::size());
   visit.length(may("across_flats", "regular outline: twice the distance from the centre to a side"),
                across_flats, Range::size());
-  visit.length(may("across_corners", "regular outline: twice the distance from the centre to a corner"),
-               across_corners, Range::size());
+  visit.length(
+      may("across_corners", "regular outline: twice the distance from the centre to a corner"),
+      across_corners, Range::size());
   choose<Resting, 2>(visit, may("rests", "what a regular outline stands on"), rests,
                      {"on a side", "on a corner"});
-  choose<Measured, 2>(visit, may("measured", "whether these sizes are outside or inside the panels"),
+  choose<Measured, 2>(visit,
+                      may("measured", "whether these sizes are outside or inside the panels"),
                       measured, {"outside", "inside"});
   visit.texts(may("names", "a name for each side, in the order of the corners",
-                  "bottom, right, top, left; or side 1, side 2, ..."), names);
+                  "bottom, right, top, left; or side 1, side 2, ..."),
+              names);
 }
 
 bool Outline::regular() const { return side.given || across_flats.given || across_corners.given; }
@@ -148,19 +159,22 @@ void Outline::check(model::Complaints& complaints) const {
   if (!given) return;
   const auto complain = [&](SourceSpan at, std::string code, std::string found, std::string allowed,
                             std::string hint) {
-    complaints.complain({at, std::move(code), std::move(found), std::move(allowed), std::move(hint)});
+    complaints.complain(
+        {at, std::move(code), std::move(found), std::move(allowed), std::move(hint)});
   };
   const int regular_sizes = int{side.given} + int{across_flats.given} + int{across_corners.given};
   const bool trapezoid_size = bottom.given || top.given || height.given || lean_in.given;
   if (int{corners.given} + int{regular_sizes > 0} + int{trapezoid_size} > 1 || regular_sizes > 1) {
     complain(span, "mixed-outline", "an outline stated in more than one way",
              "corners; or sides with one of side, across_flats, across_corners; or bottom, top, "
-             "height and lean_in", "keep one way and leave the others out");
+             "height and lean_in",
+             "keep one way and leave the others out");
     return;
   }
   if (lean_in.given && (lean_in->empty() || lean_in->size() > 2)) {
     complain(lean_in.span, "wrong-count", std::to_string(lean_in->size()) + " leans",
-             "one angle for both sides, or two: left, right", "write lean_in = [\"12 deg\", \"8 deg\"]");
+             "one angle for both sides, or two: left, right",
+             "write lean_in = [\"12 deg\", \"8 deg\"]");
     return;
   }
   if (four_sided()) {
@@ -187,7 +201,8 @@ void Outline::check(model::Complaints& complaints) const {
   if (shape.size() < 3 || !is_simple(shape))
     complain(corners.given ? corners.span : span, "impossible-outline",
              "an outline that crosses itself or has fewer than three corners",
-             "a closed polygon whose sides touch only at corners", "check the order of the corners");
+             "a closed polygon whose sides touch only at corners",
+             "check the order of the corners");
   if (names.given && names->size() != shape.size())
     complain(names.span, "wrong-count", std::to_string(names->size()) + " names",
              std::to_string(shape.size()) + " names, one for each side", "name every side once");

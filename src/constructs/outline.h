@@ -29,8 +29,8 @@ struct Outline : model::Fields {
   void check(model::Complaints& complaints) const override;
 
   // The polygon as stated (outside or inside), anticlockwise as the front is seen, its lowest left
-  // corner first for four-sided outlines and regular polygons; regular ones and four-sided ones have
-  // their bounding box at the origin. Empty when check() complains.
+  // corner first for four-sided outlines and regular polygons; regular ones and four-sided ones
+  // have their bounding box at the origin. Empty when check() complains.
   Polygon polygon() const;
   // A name for each edge: bottom, right, top, left for four-sided outlines, the author's names, or
   // "side 1" onwards.

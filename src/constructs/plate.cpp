@@ -19,9 +19,8 @@ std::vector<std::size_t> hull_corners(const Polygon& polygon) {
       start = i;
   for (std::size_t k = 0; k <= n; ++k) {
     const std::size_t i = (start + k) % n;
-    while (hull.size() >= 2 &&
-           cross(polygon[hull.back()] - polygon[hull[hull.size() - 2]],
-                 polygon[i] - polygon[hull.back()]) <= 0)
+    while (hull.size() >= 2 && cross(polygon[hull.back()] - polygon[hull[hull.size() - 2]],
+                                     polygon[i] - polygon[hull.back()]) <= 0)
       hull.pop_back();
     if (k < n) hull.push_back(i);
   }
@@ -79,10 +78,10 @@ int add_plate(parts::Builder& builder, const Plate& plate) {
   box.high.z = plate.y_back - plate.y_front;
   blank.body = Solid::box(box.low - room, box.high + room);
   const bool upright = std::abs(plate.grain.y) > std::abs(plate.grain.x);
-  blank.side_names = upright ? std::array<std::string, 6>{"foot", "head", "right edge", "left edge",
-                                                          "back", "front"}
-                             : std::array<std::string, 6>{"left end", "right end", "lower edge",
-                                                          "upper edge", "back", "front"};
+  blank.side_names = upright ? std::array<std::string, 6>{"foot",      "head", "right edge",
+                                                          "left edge", "back", "front"}
+                             : std::array<std::string, 6>{"left end",   "right end", "lower edge",
+                                                          "upper edge", "back",      "front"};
   const int part = builder.add(std::move(blank));
   const std::vector<std::size_t> hull = hull_corners(plate.polygon);
   for (std::size_t k = 0; k < hull.size(); ++k) {

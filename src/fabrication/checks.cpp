@@ -13,7 +13,9 @@ std::string angle_text(double radians) { return degrees_text(Angle{radians}.degr
 
 void check_any_parts(Plan& plan) {
   if (plan.assembly.parts.empty() && !plan.stopped())
-    plan.findings.push_back({Level::stop, "nothing-to-build", {},
+    plan.findings.push_back({Level::stop,
+                             "nothing-to-build",
+                             {},
                              "The project has nothing to build.",
                              "Add a construct, for instance a [case.NAME] table."});
 }
@@ -24,7 +26,9 @@ void check_tilts(Plan& plan) {
     for (const CutReport& cut : row.cuts) {
       if (cut.bevel <= limit.rad + 1e-9) continue;
       plan.findings.push_back(
-          {Level::caution, "past-saw-tilt", {row.mark},
+          {Level::caution,
+           "past-saw-tilt",
+           {row.mark},
            row.mark + ", " + cut.name + ": a bevel of " + angle_text(cut.bevel) +
                " is past the saw's " + angle_text(limit.rad) + " with the board flat.",
            "Stand the board on its end against a tall fence and tilt to the complement, " +

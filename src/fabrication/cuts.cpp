@@ -16,7 +16,8 @@ CutReport read_cut(const parts::Operation& operation, const parts::Part& part) {
   const Vec3 n = operation.cut.n;
   const bool end = operation.kind == OperationKind::end_cut;
   const double through = end ? n.x : n.y, across = end ? n.y : n.x;
-  report.side = end ? (n.x > 0 ? Side::x_high : Side::x_low) : (n.y > 0 ? Side::y_high : Side::y_low);
+  report.side =
+      end ? (n.x > 0 ? Side::x_high : Side::x_low) : (n.y > 0 ? Side::y_high : Side::y_low);
   report.face_angle = std::atan2(std::abs(across), std::abs(through));
   report.bevel = std::asin(std::min(1.0, std::abs(n.z)));
   // The surface falls back as one moves along its normal, so the long arris lies the other way.

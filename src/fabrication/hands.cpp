@@ -12,8 +12,8 @@ using parts::Part;
 
 constexpr double same_point = 1e-5;  // mm
 
-// A turn or mirror image about the middle of the bounding box: axis i takes from axis `axis[i]` with
-// the given sign.
+// A turn or mirror image about the middle of the bounding box: axis i takes from axis `axis[i]`
+// with the given sign.
 struct Turn {
   std::array<int, 3> axis;
   std::array<double, 3> sign;

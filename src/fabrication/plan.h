@@ -12,8 +12,8 @@ namespace splay::fabrication {
 enum class Hand { none, left, right };
 std::string_view word(Hand hand);
 
-// One end or edge of a part that isn't a plain square cut of the blank, as a saw sees it: board flat
-// on the table. Angles are off a square cut, radians, never negative.
+// One end or edge of a part that isn't a plain square cut of the blank, as a saw sees it: board
+// flat on the table. Angles are off a square cut, radians, never negative.
 struct CutReport {
   parts::Side side = parts::Side::x_low;  // which end or edge
   std::string name;
@@ -34,12 +34,12 @@ struct PartRow {
   int pair = -1;             // the row of its mirror image
   std::string name;          // of the first member, or what the members share
   std::string stock;
-  Vec3 finished;             // length, width, thickness
+  Vec3 finished;  // length, width, thickness
   Vec3 blank;
-  double long_point = 0;     // greatest and least length between the two ends, along x
+  double long_point = 0;  // greatest and least length between the two ends, along x
   double short_point = 0;
-  double volume = 0;         // mm3
-  double mass = 0;           // kg, from the stock's density
+  double volume = 0;  // mm3
+  double mass = 0;    // kg, from the stock's density
   std::vector<CutReport> cuts;
   std::size_t quantity() const { return members.size(); }
 };

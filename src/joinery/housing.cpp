@@ -20,7 +20,8 @@ Vec3 foot_of_wall(const Plane& wall, const Plane& face, double depth) {
 // The floor points out of the host. Square to the walls it leans with them, and passes through the
 // foot of that wall which leaves the other one deeper.
 Plane floor_plane(const Housing& joint) {
-  if (joint.floor == HousingFloor::parallel_to_face) return {joint.face.n, joint.face.d - joint.depth};
+  if (joint.floor == HousingFloor::parallel_to_face)
+    return {joint.face.n, joint.face.d - joint.depth};
   const Vec3 n = unit(joint.face.n - joint.wall_1.n * dot(joint.wall_1.n, joint.face.n));
   const double at_1 = dot(n, foot_of_wall(joint.wall_1, joint.face, joint.depth));
   const double at_2 = dot(n, foot_of_wall(joint.wall_2, joint.face, joint.depth));

@@ -51,7 +51,7 @@ struct Housing {
   double depth = 0;
   HousingFloor floor = HousingFloor::square_to_walls;
   bool stopped = false;
-  Plane stop;            // with stopped: out of the wood that stays, into the trench
+  Plane stop;  // with stopped: out of the wood that stays, into the trench
 };
 void housing(parts::Builder& builder, const Housing& joint);
 

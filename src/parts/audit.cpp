@@ -18,7 +18,9 @@ std::string figure(const model::Project& project, double mm) {
 void find_empty(const Assembly& assembly, std::vector<Finding>& found) {
   for (const Part& part : assembly.parts)
     if (part.body.empty())
-      found.push_back({Level::stop, "nothing-left", {part.name},
+      found.push_back({Level::stop,
+                       "nothing-left",
+                       {part.name},
                        "Nothing is left of " + part.name + " after its cuts.",
                        "Check the sizes around it: it lies outside what it should fit into."});
 }
@@ -29,7 +31,9 @@ void find_overlaps(const Assembly& assembly, std::vector<Finding>& found) {
   for (const Clash& clash : find_clashes(solids)) {
     const std::string& a = assembly.parts[static_cast<std::size_t>(clash.a)].name;
     const std::string& b = assembly.parts[static_cast<std::size_t>(clash.b)].name;
-    found.push_back({Level::stop, "overlap", {a, b},
+    found.push_back({Level::stop,
+                     "overlap",
+                     {a, b},
                      a + " and " + b + " are in the same place: " +
                          plain_number(clash.volume / 1000, 1) + " cm3 of both.",
                      "Move one of them, or give them a joint."});
@@ -55,7 +59,9 @@ void find_floating(const Assembly& assembly, std::vector<Finding>& found) {
     if (seen == first.end())
       first.emplace_back(item, static_cast<int>(i));
     else if (top(static_cast<int>(i)) != top(seen->second))
-      found.push_back({Level::stop, "floating", {assembly.parts[i].name},
+      found.push_back({Level::stop,
+                       "floating",
+                       {assembly.parts[i].name},
                        assembly.parts[i].name + " is joined to nothing.",
                        "Let it reach a part it can be fixed to."});
   }
@@ -68,7 +74,9 @@ void find_open_joints(const Assembly& assembly, const model::Project& project,
     if (gap <= tolerance::gap * 10) continue;
     const std::string size = std::isfinite(gap) ? "stay " + figure(project, gap) + " apart"
                                                 : "have no surface in common";
-    found.push_back({Level::stop, "open-joint", {joint.name},
+    found.push_back({Level::stop,
+                     "open-joint",
+                     {joint.name},
                      "The parts of " + joint.name + " (" + joint.kind + ") " + size + ".",
                      "Check the sizes of both parts at this joint."});
   }
@@ -89,14 +97,18 @@ void find_stock_faults(const Assembly& assembly, const model::Project& project,
     if (stock == nullptr || part.body.empty()) continue;
     const std::string size = figure(project, part.size.x) + " by " + figure(project, part.size.y);
     if (stock->size->size() == 2 && !fits(part, *stock->size, !stock->grain.value))
-      found.push_back({Level::stop, "too-large-for-stock", {part.name},
+      found.push_back({Level::stop,
+                       "too-large-for-stock",
+                       {part.name},
                        part.name + " is " + size + ", larger than a sheet of " + part.stock + " (" +
                            figure(project, (*stock->size)[0].mm) + " along the grain by " +
                            figure(project, (*stock->size)[1].mm) + ").",
                        "Use a larger sheet, or split the part."});
     const double over = part.size.z - stock->thickness->mm;
     if (stock->thickness.given && over > 1e-6)
-      found.push_back({Level::stop, "thickness", {part.name},
+      found.push_back({Level::stop,
+                       "thickness",
+                       {part.name},
                        part.name + " is " + figure(project, over) + " thicker than its stock " +
                            part.stock + ".",
                        "Choose a thicker stock or a smaller thickness."});

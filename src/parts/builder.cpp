@@ -69,12 +69,14 @@ void Builder::cut(int index, Operation operation) {
 
 void Builder::cut_end(int index, const Plane& world, std::string name, std::string joint) {
   const Plane local = part(index).place.local_plane(world);
-  cut(index, {OperationKind::end_cut, std::move(name), std::move(joint), {local.flipped()}, local, {}});
+  cut(index,
+      {OperationKind::end_cut, std::move(name), std::move(joint), {local.flipped()}, local, {}});
 }
 
 void Builder::cut_edge(int index, const Plane& world, std::string name, std::string joint) {
   const Plane local = part(index).place.local_plane(world);
-  cut(index, {OperationKind::edge_cut, std::move(name), std::move(joint), {local.flipped()}, local, {}});
+  cut(index,
+      {OperationKind::edge_cut, std::move(name), std::move(joint), {local.flipped()}, local, {}});
 }
 
 void Builder::cut_trench(int index, OperationKind kind, const Region& world,

@@ -14,8 +14,8 @@ namespace splay::parts {
 struct Blank {
   std::string name;
   std::string stock;
-  Rigid place;       // part frame to world, any origin: finish() moves it to the low corner
-  Solid body;        // part frame, at least as large as the finished part
+  Rigid place;  // part frame to world, any origin: finish() moves it to the low corner
+  Solid body;   // part frame, at least as large as the finished part
   ShowFace show = ShowFace::high_z;
   Grain grain = Grain::along_x;
   std::array<std::string, 6> side_names;

@@ -11,8 +11,9 @@ namespace splay::parts {
 namespace {
 
 // Surfaces further than this from where a joint puts them are not the joint's surfaces at all.
-constexpr double reach = 1.0;            // mm
-constexpr double alignment = 0.9999;     // cosine, about 0.8 degrees
+constexpr double reach = 1.0;         // mm
+constexpr double alignment = 0.9999;  // cosine, about 0.8 degrees
+constexpr double least_area = 1e-3;   // mm2: surfaces that only share an edge, up to noise
 
 // The mate's plane as a sheet of paper with a height above it.
 struct Sheet {
@@ -33,6 +34,7 @@ struct Patch {
   Polygon outline;
   double base = 0;
   Vec2 slope;
+  std::int32_t plane = 0;  // of the solid's table
   double height(Vec2 p) const { return base + dot(slope, p); }
 };
 
@@ -41,13 +43,15 @@ Patch make_patch(const Solid& solid, const CellFace& face, const Sheet& sheet) {
   for (const std::int32_t v : face.loop)
     patch.outline.push_back(sheet.flat(solid.vertices()[static_cast<std::size_t>(v)]));
   if (signed_area(patch.outline) < 0) std::reverse(patch.outline.begin(), patch.outline.end());
-  const Plane local =
-      sheet.frame.local_plane(solid.planes()[static_cast<std::size_t>(face.plane)]);
+  const Plane local = sheet.frame.local_plane(solid.planes()[static_cast<std::size_t>(face.plane)]);
   patch.base = local.d / local.n.z;
   patch.slope = {-local.n.x / local.n.z, -local.n.y / local.n.z};
+  patch.plane = face.plane;
   return patch;
 }
 
+// The cell faces near the plane that look along its normal (sense 1) or against it (-1). Some lie
+// inside the solid, between two cells: see buried().
 std::vector<Patch> patches(const Solid& solid, const Plane& plane, double sense,
                            const Sheet& sheet) {
   std::vector<Patch> result;
@@ -81,18 +85,33 @@ Polygon clip_convex(Polygon subject, const Polygon& window) {
   return subject;
 }
 
+double area_of(const Polygon& polygon) { return polygon.size() < 3 ? 0 : signed_area(polygon); }
+
+// How much of `outline` lies between two cells of the solid that `patch` belongs to: the twins are
+// the solid's faces that look the other way.
+double buried(const Polygon& outline, const Patch& patch, const std::vector<Patch>& twins) {
+  double area = 0;
+  for (const Patch& twin : twins)
+    if (twin.plane == patch.plane) area += area_of(clip_convex(outline, twin.outline));
+  return area;
+}
+
 }  // namespace
 
 MateMeasure measure(const Mate& mate, const Solid& a, const Solid& b) {
   const Sheet sheet(mate.plane);
   const std::vector<Patch> ones = patches(a, mate.plane, 1, sheet);
   const std::vector<Patch> others = patches(b, mate.plane, -1, sheet);
+  const std::vector<Patch> one_twins = patches(a, mate.plane, -1, sheet);
+  const std::vector<Patch> other_twins = patches(b, mate.plane, 1, sheet);
   MateMeasure result{0, 0};
   for (const Patch& one : ones) {
     for (const Patch& other : others) {
       const Polygon common = clip_convex(one.outline, other.outline);
-      const double area = common.size() < 3 ? 0 : signed_area(common);
-      if (area < tolerance::weld) continue;
+      const double hidden =
+          std::max(buried(common, one, one_twins), buried(common, other, other_twins));
+      const double area = area_of(common) - hidden;
+      if (area < least_area) continue;
       result.area += area;
       for (const Vec2 p : common)
         result.gap = std::max(result.gap, std::abs(one.height(p) - other.height(p)));

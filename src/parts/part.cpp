@@ -16,9 +16,12 @@ Side opposite(Side side) { return static_cast<Side>(static_cast<int>(side) ^ 1);
 Vec3 outward(Side side) {
   const double sign = (static_cast<int>(side) & 1) != 0 ? 1 : -1;
   switch (static_cast<int>(side) / 2) {
-    case 0: return {sign, 0, 0};
-    case 1: return {0, sign, 0};
-    default: return {0, 0, sign};
+    case 0:
+      return {sign, 0, 0};
+    case 1:
+      return {0, sign, 0};
+    default:
+      return {0, 0, sign};
   }
 }
 

@@ -28,11 +28,11 @@ enum class OperationKind {
   groove,    // trench along a face, takes another part's edge
   notch,     // open corner or lap
   hole,
-  outline    // inside corner or curve in the flat outline
+  outline  // inside corner or curve in the flat outline
 };
 
-// A trench's own surfaces, in the part frame. All normals point out of the wood that stays, into the
-// trench.
+// A trench's own surfaces, in the part frame. All normals point out of the wood that stays, into
+// the trench.
 struct Trench {
   Side open = Side::z_low;  // the face it is cut from
   Plane floor;
@@ -42,15 +42,15 @@ struct Trench {
   double deep = 0;           // and at its deeper one
 };
 
-// One act of shaping: the wood inside `removed` goes. An end or edge cut removes what is outside one
-// plane, so `removed` is that plane flipped and `cut` is the surface it leaves.
+// One act of shaping: the wood inside `removed` goes. An end or edge cut removes what is outside
+// one plane, so `removed` is that plane flipped and `cut` is the surface it leaves.
 struct Operation {
   OperationKind kind = OperationKind::end_cut;
-  std::string name;    // "mitre to top", "housing for upper shelf"
-  std::string joint;   // the joint it belongs to, or ""
-  Region removed;      // part frame
-  Plane cut;           // end_cut, edge_cut: normal out of the wood that stays
-  Trench trench;       // housing, rabbet, groove, notch
+  std::string name;   // "mitre to top", "housing for upper shelf"
+  std::string joint;  // the joint it belongs to, or ""
+  Region removed;     // part frame
+  Plane cut;          // end_cut, edge_cut: normal out of the wood that stays
+  Trench trench;      // housing, rabbet, groove, notch
 };
 
 enum class ShowFace { high_z, either };  // either: both faces may be seen, the part may be turned
@@ -58,13 +58,13 @@ enum class Grain { along_x, none };
 enum class EdgeWhen { none, before_cuts, after_cuts };
 
 struct Part {
-  std::string name;   // unique in the assembly
+  std::string name;  // unique in the assembly
   std::string stock;
-  int item = 0;       // index of the project's item it came from
-  Vec3 size;          // finished bounding box: length, width, thickness
-  Solid body;         // part frame
-  Solid world;        // the same, placed
-  Rigid place;        // part frame to world
+  int item = 0;  // index of the project's item it came from
+  Vec3 size;     // finished bounding box: length, width, thickness
+  Solid body;    // part frame
+  Solid world;   // the same, placed
+  Rigid place;   // part frame to world
   ShowFace show = ShowFace::high_z;
   Grain grain = Grain::along_x;
   // What a maker calls each side, in the order of Side: {"foot", "head", "front edge", ...}.
@@ -96,7 +96,7 @@ struct CheckLoop {
 
 // A named angle of the design, for elevations: where it is seen and between which two directions.
 struct NamedAngle {
-  std::string name;  // "lean", "corner"
+  std::string name;   // "lean", "corner"
   Vec3 at, from, to;  // world point and two directions
   double radians = 0;
 };

@@ -122,9 +122,9 @@ Json pages(const ink::Packet* packet) {
 }  // namespace
 
 std::string report(const Plan& plan, const ink::Packet* packet) {
-  const Json all = {{"job", job(plan)},           {"parts", part_rows(plan)},
-                    {"joints", joints(plan)},     {"checks", loops(plan)},
-                    {"stock", stock(plan)},       {"findings", findings(plan)},
+  const Json all = {{"job", job(plan)},       {"parts", part_rows(plan)},
+                    {"joints", joints(plan)}, {"checks", loops(plan)},
+                    {"stock", stock(plan)},   {"findings", findings(plan)},
                     {"pages", pages(packet)}};
   return all.dump(2) + "\n";
 }
