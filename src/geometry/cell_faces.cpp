@@ -27,7 +27,8 @@ bool crossing(Vec2 a, Vec2 b, Vec2 c, Vec2 d, double& along_first) {
 
 }  // namespace
 
-CellFaces::CellFaces(const Solid& solid) : vertices_(solid.vertices()) {
+CellFaces::CellFaces(const Solid& solid)
+    : vertices_(solid.vertices()), first_crossing_(vertices_.size()) {
   gather(solid);
   split_edges();
   // Faces of cells on the two sides of a plane may overlap in part; their edges then cross.
@@ -61,9 +62,9 @@ void CellFaces::split_edges() {
   std::vector<std::int32_t> used = loops_;
   std::sort(used.begin(), used.end());
   used.erase(std::unique(used.begin(), used.end()), used.end());
-  // Crossings have no loop yet: they stand at the end of the list.
-  for (std::int32_t v = used.empty() ? 0 : used.back() + 1; index(v) < vertices_.size(); ++v) {
-    used.push_back(v);
+  // Crossings are in no loop yet.
+  for (std::size_t v = first_crossing_; v < vertices_.size(); ++v) {
+    used.push_back(static_cast<std::int32_t>(v));
   }
   std::vector<std::pair<std::int32_t, std::int32_t>> edges;
   const auto for_each_edge = [&](const Ref& ref, auto visit) {

@@ -2,6 +2,7 @@
 // src/geometry.
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <vector>
 
@@ -34,7 +35,8 @@ class CellFaces {
   void add_crossings_on(const Plane& plane, std::vector<WeightedSegment> net,
                         std::vector<Vec3>& found) const;
 
-  std::vector<Vec3> vertices_;
+  std::vector<Vec3> vertices_;  // the solid's, then crossings
+  std::size_t first_crossing_ = 0;
   std::vector<std::int32_t> loops_;
   std::vector<std::vector<Ref>> by_plane_;
 };
