@@ -89,6 +89,14 @@ void Builder::cut_trench(int index, OperationKind kind, const Region& world,
   cut(index, {kind, std::move(name), std::move(joint), local_region(place, world), {}, trench});
 }
 
+void Builder::cut_region(int index, OperationKind kind, const Region& world, std::string name,
+                         std::string joint, const std::vector<Plane>& facets) {
+  const Rigid& place = part(index).place;
+  cut(index, {kind, std::move(name), std::move(joint), local_region(place, world), {}, {}});
+  if (facets.empty()) return;
+  assembly_.parts[static_cast<std::size_t>(index)].body.mark_smooth(local_region(place, facets));
+}
+
 void Builder::add_joint(Joint joint) { assembly_.joints.push_back(std::move(joint)); }
 
 void Builder::remark(int index, std::string text) {

@@ -38,7 +38,13 @@ class Builder {
   void cut_trench(int part, OperationKind kind, const Region& world, const Trench& world_trench,
                   std::string name, std::string joint);
 
+  // Removes a convex region that is no trench: a hole, a mortise, the waste of a lap or round a
+  // tenon. `facets`: those of its planes that stand for one curved surface.
+  void cut_region(int part, OperationKind kind, const Region& world, std::string name,
+                  std::string joint, const std::vector<Plane>& facets = {});
+
   void add_joint(Joint joint);
+  void add_fitting(Fitting fitting) { assembly_.fittings.push_back(std::move(fitting)); }
   void add_loop(CheckLoop loop) { assembly_.loops.push_back(std::move(loop)); }
   void add_angle(NamedAngle angle) { assembly_.angles.push_back(std::move(angle)); }
   void add_length(KeyLength length) { assembly_.lengths.push_back(std::move(length)); }

@@ -109,8 +109,19 @@ struct KeyLength {
   bool overall = false;
 };
 
+// Something bought or made loose that holds parts together or lets them move, with its place.
+struct Fitting {
+  std::string kind;        // "dowel", "loose tenon", "spline", "screw", "hinge", ...
+  std::string size;        // as it is bought, in its native unit: "8 x 40 mm", "#8 x 1 1/4 in"
+  Vec3 at, axis;           // world: where it enters, and the direction it goes
+  double diameter = 0, length = 0;  // mm
+  std::vector<int> parts;  // that it touches, the one it enters first in front
+  std::string joint;       // the joint it belongs to, or ""
+};
+
 struct Assembly {
   std::vector<Part> parts;
+  std::vector<Fitting> fittings;
   std::vector<Joint> joints;
   std::vector<CheckLoop> loops;
   std::vector<NamedAngle> angles;
