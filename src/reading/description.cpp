@@ -117,16 +117,15 @@ std::vector<TopTable> top_tables(const model::Registry& registry) {
 std::vector<std::string> about_sizes() {
   return {
       "A number without a unit is in the job's unit; an angle without one is in degrees.",
-      "A text takes fractions and units: \"23 1/4\", \"3/8 in\", \"2 ft 6 1/2 in\", '6\"', "
-      "\"590 mm\", \"59 cm\", \"1.2 m\".",
-      "Angles: \"12.5 deg\", \"12.5°\"; a slope \"1 in 6\" or \"10 %\" is the angle it rises at.",
-      "Arithmetic: + - * / and parentheses, min, max, abs, sqrt, sin, cos, tan, asin, acos, atan, "
-      "over the names of [sizes]: \"width - 2*overhang\".",
-      "A name of [sizes] starts with a letter and has letters, digits and _. Sizes may refer to "
-      "each other in any order.",
-      "In [sizes] a number without a unit is a length; a plain number is written \"3 times\".",
-      "The units are checked: a length cannot be added to an angle, and two lengths multiplied are "
-      "no length."};
+      R"(A text takes fractions and units: "23 1/4", "3/8 in", "2 ft 6 1/2 in", '6"', "590 mm".)",
+      R"(Lengths in metres and centimetres are taken too: "1.2 m", "59 cm".)",
+      R"(Angles: "12.5 deg", "12.5°"; a slope "1 in 6" or "10 %" is the angle it rises at.)",
+      R"(Arithmetic over the names of [sizes]: "width - 2*overhang", with + - * / and ( ).)",
+      "Functions: min, max, abs, sqrt, sin, cos, tan, asin, acos, atan; angles in degrees.",
+      "A name of [sizes] starts with a letter and has letters, digits and _.",
+      "Sizes may refer to each other in any order, but not in a circle.",
+      R"(In [sizes] a number without a unit is a length; a plain number is written "3 times".)",
+      "Units are checked: no length is added to an angle; two lengths multiplied are no length."};
 }
 
 }  // namespace splay::reading

@@ -1,12 +1,12 @@
 #include "reading/expression.h"
 
 #include <algorithm>
-#include <array>
 #include <cstdlib>
 #include <vector>
 
 #include "base/diagnostic.h"
 #include "base/quantity.h"
+#include "reading/functions.h"
 
 namespace splay::reading {
 
@@ -22,16 +22,6 @@ struct Piece {
   std::size_t at = 0;
   std::size_t end = 0;
 };
-
-enum class Function { min, max, abs, sqrt, sin, cos, tan, asin, acos, atan };
-constexpr std::array<std::string_view, 10> function_words{"min", "max", "abs",  "sqrt", "sin",
-                                                          "cos", "tan", "asin", "acos", "atan"};
-
-std::optional<Function> function_of(std::string_view word) {
-  const auto found = std::find(function_words.begin(), function_words.end(), word);
-  if (found == function_words.end()) return std::nullopt;
-  return static_cast<Function>(found - function_words.begin());
-}
 
 class Translator {
  public:
@@ -70,7 +60,7 @@ class Translator {
            "an operator or the end", "");
     const bool after_number = next_ > 0 && tokens_[next_ - 1].type == Token::Type::number;
     const bool known = token.type != Token::Type::name || sizes_.contains(token.text) ||
-                       is_unit(token.text) || function_of(token.text).has_value();
+                       is_unit(token.text) || function_of(token.text) != nullptr;
     if (after_number && !known) refuse_unit(token);
     fail(token.at, end, "missing-operator", "no operator before \"" + text_of(token) + "\"",
          "+ - * /", "write 2*width, not 2 width");
@@ -172,7 +162,7 @@ class Translator {
 
   Piece named(const Token& token) {
     ++next_;
-    if (const auto function = function_of(token.text)) return call(*function, token);
+    if (const Function* function = function_of(token.text)) return call(*function, token);
     const auto found = sizes_.find(token.text);
     if (found == sizes_.end()) refuse_name(token);
     if (!found->second.has_value()) {
@@ -186,7 +176,8 @@ class Translator {
 
   [[noreturn]] void refuse_name(const Token& token) const {
     constexpr std::size_t most_compared = 1000;
-    std::vector<std::string_view> known(function_words.begin(), function_words.end());
+    std::vector<std::string_view> known;
+    for (const Function& function : functions()) known.push_back(function.word);
     std::string allowed;
     for (const auto& [name, amount] : sizes_) {
       if (known.size() > most_compared) break;
@@ -205,7 +196,7 @@ class Translator {
          allowed.empty() ? "[sizes] has no names yet" : allowed, hint);
   }
 
-  Piece call(Function function, const Token& token) {
+  Piece call(const Function& function, const Token& token) {
     const std::string name(token.text);
     if (!symbol('('))
       fail(token.at, token.at + token.bytes, "bad-expression",
@@ -217,7 +208,7 @@ class Translator {
       given.push_back(sum());
     }
     const std::size_t end = close();
-    const bool many = function == Function::min || function == Function::max;
+    const bool many = function.rule == Rule::choice;
     if (many ? given.size() < 2 : given.size() != 1)
       fail(token.at, end, "bad-expression",
            name + " has " + std::to_string(given.size()) + (given.size() == 1 ? " part" : " parts"),
@@ -238,38 +229,20 @@ class Translator {
     return result;
   }
 
-  Piece applied(Function function, const std::string& name, Piece given) {
-    std::string blamed;
-    switch (function) {
-      case Function::sqrt:
-        if (given.kind.length % 2 != 0 || given.kind.angle % 2 != 0)
-          fail(given.at, given.end, "wrong-kind",
-               "the square root of " + std::string(kind_name(given.kind)), "an area or a number",
-               "");
-        given.kind = {given.kind.length / 2, given.kind.angle / 2, given.kind.bare};
-        blamed = "," + place(given);
-        break;
-      case Function::tan:
-        blamed = "," + place(given);
-        [[fallthrough]];
-      case Function::sin:
-      case Function::cos:
-        need(given, angle_kind, name);
-        given.kind = plain_kind;
-        break;
-      case Function::asin:
-      case Function::acos:
-        blamed = "," + place(given);
-        [[fallthrough]];
-      case Function::atan:
-        need(given, plain_kind, name);
-        given.kind = angle_kind;
-        break;
-      case Function::abs:
-      case Function::min:
-      case Function::max:
-        break;
+  Piece applied(const Function& function, const std::string& name, Piece given) {
+    if (function.rule == Rule::root) {
+      if (given.kind.length % 2 != 0 || given.kind.angle % 2 != 0)
+        fail(given.at, given.end, "wrong-kind",
+             "the square root of " + std::string(kind_name(given.kind)), "an area or a number", "");
+      given.kind = {given.kind.length / 2, given.kind.angle / 2, given.kind.bare};
+    } else if (function.rule == Rule::from_angle) {
+      need(given, angle_kind, name);
+      given.kind = plain_kind;
+    } else if (function.rule == Rule::to_angle) {
+      need(given, plain_kind, name);
+      given.kind = angle_kind;
     }
+    const std::string blamed = function.partial ? "," + place(given) : "";
     given.formula = name + "(" + given.formula + blamed + ")";
     return given;
   }
@@ -310,8 +283,6 @@ class Translator {
 };
 
 }  // namespace
-
-bool is_function(std::string_view word) { return function_of(word).has_value(); }
 
 double bare_to(Kind wanted, double value, Unit unit) {
   if (wanted == length_kind) return unit == Unit::inch ? value * Length::mm_per_inch : value;

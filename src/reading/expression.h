@@ -23,8 +23,6 @@ namespace splay::reading {
 // [sizes] by name; without a value where the size has a fault of its own.
 using Sizes = std::map<std::string, std::optional<Amount>, std::less<>>;
 
-bool is_function(std::string_view word);
-
 // A bare number as what is wanted: job units for a length, degrees for an angle.
 double bare_to(Kind wanted, double value, Unit unit);
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "reading/functions.h"
 #include "reading/in_order.h"
 #include "reading/values.h"
 
@@ -34,7 +35,7 @@ class SizeReader {
 
   void add(const Entry& entry) {
     const std::string name(entry.key->str());
-    if (!is_name(name) || is_unit(name) || is_function(name) || name.size() > 40) {
+    if (!is_name(name) || is_unit(name) || function_of(name) != nullptr || name.size() > 40) {
       faults_.complain(
           {source_.span(entry.key->source()), "bad-size-name",
            "\"" + shown(name) + "\" cannot be the name of a size",
@@ -88,6 +89,7 @@ class SizeReader {
         path.push_back({need, 0});
       } else if (entries_[need].state == State::open) {
         std::vector<std::size_t> round;
+        round.reserve(path.size());
         for (const Step& on_path : path) round.push_back(on_path.size);
         round.erase(round.begin(), std::find(round.begin(), round.end(), need));
         refuse_round(round);
