@@ -55,9 +55,9 @@ DrawnRows draw_rows(const Kit& kit, const Placement& placement, ink::Rect outlin
 DrawnRow draw_aligned(const Kit& kit, const Placement& placement, Vec2 a, Vec2 b, Vec2 out,
                       double offset, const std::string& note = {});
 
-// An angle: arc with arrows between two directions at `at`, and its text "lean 12.00°" with the
-// rise below it ("2 9/16 in 12"), placed free of everything in `room`, which learns of it. The
-// directions are on paper; `radians` is what is printed. Group "dimension".
+// An angle: arc with arrows between two directions at `at`, and its figure "12.00°" with the rise
+// ("2 9/16 in 12") and its name below it, placed free of everything in `room`, which learns of it.
+// The directions are on paper; `radians` is what is printed. Group "dimension".
 struct AngleMark {
   Vec2 at, from, to;
   double radians = 0;

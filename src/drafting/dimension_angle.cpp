@@ -4,6 +4,7 @@
 
 #include "drafting/dimension.h"
 #include "drafting/placing.h"
+#include "drafting/text_block.h"
 
 namespace splay::drafting {
 
@@ -56,9 +57,13 @@ ink::Group draw_angle(const Kit& kit, Room& room, const AngleMark& mark) {
   room.take(kit, group.items);
   const double mid = from + sweep / 2;
   const Vec2 bisector{std::cos(mid), std::sin(mid)};
-  const LabelText text{{angle_text(mark.name, mark.radians), angle_rise(kit, mark.radians)},
-                       kit.look.lettering,
-                       ink::Face::bold};
+  constexpr double widest = 24;  // mm: long names take a second line
+  LabelText text{{angle_text({}, mark.radians), angle_rise(kit, mark.radians)},
+                 kit.look.lettering,
+                 ink::Face::bold};
+  if (!mark.name.empty())
+    for (std::string& line : wrap(kit, mark.name, widest, text.height))
+      text.lines.push_back(std::move(line));
   const Vec2 size = label_size(kit, text);
   const Vec2 tip = mark.at + bisector * mark.radius;
   const ink::Rect place = find_place(room, {tip, size.x, size.y, bisector, 2, 60})

@@ -159,6 +159,23 @@ std::vector<ink::Rect> columns(ink::Rect area, int count, double gap) {
   return rects;
 }
 
+Picture as_picture(const Story& story, double width) {
+  Picture picture{{}, width, height(story)};
+  double y = 0;
+  for (const Block& block : story) {
+    place(block.picture, {0, y}, picture.items);
+    y -= block.picture.height + block.space_after;
+  }
+  return picture;
+}
+
+Picture side_by_side(Picture left, Picture right, double gap) {
+  Picture picture{std::move(left.items), left.width + gap + right.width,
+                  std::max(left.height, right.height)};
+  place(right, {left.width + gap, 0}, picture.items);
+  return picture;
+}
+
 double height(const Story& story) {
   double total = 0;
   for (std::size_t i = 0; i < story.size(); ++i)

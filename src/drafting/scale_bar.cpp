@@ -5,7 +5,7 @@ namespace splay::drafting {
 
 namespace {
 
-constexpr double half_depth = 1.4;  // of the bar itself, on either side of its middle
+constexpr double half_depth = 1.1;  // of the bar itself, on either side of its middle
 constexpr double figure = 2.5, gap = 0.8;
 
 // Along the bar and to its left, on paper.

@@ -13,7 +13,7 @@ namespace {
 // The block is 180 mm wide at the lower right (ISO 7200, from memory); on an upright sheet it is as
 // wide as the frame and stands over the strip with the bar.
 constexpr double block_width = 180, block_height = 22, bar_strip = 13;
-constexpr double side_strip = 10;  // right of the drawing, for the upright bar
+constexpr double side_strip = 11;  // right of the drawing, for the upright bar
 constexpr double air = 3;
 
 bool lying(const ink::Paper& paper) { return paper.width > paper.height; }
@@ -82,7 +82,7 @@ ink::Group title_block(const Kit& kit, const ink::Paper& paper, const TitleField
   field(156, 180, 0, "Revision", fields.revision, 3.5, ink::Face::bold);
   field(0, 68, 1, "Title", fields.job);
   field(68, 97, 1, "Maker", fields.maker);
-  field(97, 132, 1, "Scale", fields.scale.empty() ? "none" : fields.scale);
+  field(97, 132, 1, "Scale", fields.scale.empty() ? "–" : fields.scale);
   field(132, 156, 1, "Date", fields.date);
   field(156, 180, 1, "Page", "");
   group.items.emplace_back(ink::Stroke{ink::Path{}.rect(block), kit.visible()});
@@ -96,13 +96,13 @@ ink::Group bar_notes(const Kit& kit, const ink::Paper& paper, const TitleFields&
   ink::Group group{"title block", {}};
   std::string words = fields.units;
   if (!words.empty()) words += "\n";
-  words += "Printed true when the bars measure so";
-  const double symbol = fields.projection ? 16 : 0;
+  words += "Bars measure true on a true print";
+  const double symbol = fields.projection ? 18 : 0;
   const ink::Rect box{{from, strip.low.y + 1}, {strip.high.x - symbol - 2, strip.high.y - 1}};
   group.items.emplace_back(fitted(kit, words, box, {.height = kit.look.lettering}));
   if (fields.projection)
     group.items.emplace_back(
-        projection_symbol(kit, {strip.high.x - 9, middle(strip).y}, 7, fields.third_angle));
+        projection_symbol(kit, {strip.high.x - 10, middle(strip).y}, 6.5, fields.third_angle));
   return group;
 }
 
@@ -146,7 +146,7 @@ ink::Page start_page(const Kit& kit, const ink::Paper& paper, const TitleFields&
   const ink::Rect strip = bar_rect(paper);
   page.items.emplace_back(scale_bar(kit, {strip.low.x + 5, middle(strip).y}, false));
   page.items.emplace_back(
-      scale_bar(kit, {frame.high.x - side_strip / 2, frame.low.y + band_height(paper) + 4}, true));
+      scale_bar(kit, {frame.high.x - 5.2, frame.low.y + band_height(paper) + 4}, true));
   return page;
 }
 

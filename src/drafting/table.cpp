@@ -122,9 +122,13 @@ Picture row_picture(const Layout& layout, const std::vector<Cell>& cells) {
     pictures.push_back(cell_picture(layout, c, cells[c]));
     row.height = std::max(row.height, pictures.back().height + 2 * pad_y);
   }
+  // Beside a picture texts stand at half height, else at the top.
+  const bool drawn =
+      std::ranges::any_of(cells, [](const Cell& c) { return c.picture.has_value(); });
   double x = 0;
   for (std::size_t c = 0; c < pictures.size(); ++c) {
-    append(row.items, moved(std::move(pictures[c].items), {x + pad_x, -pad_y}));
+    const double down = drawn ? (row.height - pictures[c].height) / 2 : pad_y;
+    append(row.items, moved(std::move(pictures[c].items), {x + pad_x, -down}));
     if (!cells[c].link.empty())
       row.items.emplace_back(
           ink::Link{{{x, -row.height}, {x + layout.widths[c], 0}}, cells[c].link});

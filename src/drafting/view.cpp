@@ -73,9 +73,9 @@ void stroke(ink::Group& group, ink::Path path, ink::Pen pen) {
 
 // Light over the viewer's left shoulder.
 double tone(const Look& look, Vec3 normal, const View& view) {
-  const Vec3 light = unit(view.toward * 0.5 + view.up * 0.8 - view.right * 0.35);
+  const Vec3 light = unit(view.toward * 0.6 + view.up * 0.55 - view.right * 0.6);
   const double lit = dot(normal, light);
-  if (lit > 0.75) return look.tone_light;
+  if (lit > 0.68) return look.tone_light;
   return lit > 0.3 ? look.tone_mid : look.tone_dark;
 }
 

@@ -1,19 +1,22 @@
+#include <algorithm>
+
 #include "drafting/table.h"
 #include "sheets/kinds.h"
+#include "sheets/loop_picture.h"
 
 namespace splay::sheets {
 
 namespace {
 
 using drafting::Cell;
+using drafting::Story;
 
-drafting::Story findings_of(const Context& context, double width) {
+Story findings_of(const Context& context, double width) {
   const drafting::Kit& kit = context.kit;
-  drafting::Story story{drafting::heading(kit, "Cautions and notes", width)};
+  Story story{drafting::heading(kit, "Cautions and notes", width)};
   if (context.plan.findings.empty()) {
     story.push_back(drafting::body_text(
-        kit, "None: no part overlaps another, every joint closes, every cut is within the saw.",
-        width));
+        kit, "None: no part overlaps another and every joint closes as drawn.", width));
     return story;
   }
   drafting::Table table;
@@ -33,43 +36,66 @@ drafting::Story findings_of(const Context& context, double width) {
   return story;
 }
 
-drafting::Story loops_of(const Context& context, double width) {
+// What to measure and what it must be, with room to write what it is.
+Story loop_table(const Context& context, const parts::CheckLoop& loop, double check, double width) {
   const drafting::Kit& kit = context.kit;
   drafting::Table table;
-  table.columns = {{.head = "Face", .share = 2},
-                   {.head = "Sides in order"},
-                   {.head = "Diagonal 1", .align = ink::Align::right, .wrap = false},
-                   {.head = "Diagonal 2", .align = ink::Align::right, .wrap = false},
-                   {.head = "Check length", .align = ink::Align::right, .wrap = false}};
-  for (const fabrication::LoopReport& loop : context.plan.loops) {
-    std::string sides;
-    for (const double side : loop.sides)
-      sides += (sides.empty() ? "" : " · ") + kit.figures.text(side);
-    const auto figure = [&](double mm) { return mm > 0 ? kit.figures.text(mm) : std::string("–"); };
+  table.columns = {{.head = "Measure", .share = 0, .wrap = false},
+                   {.head = "Must be", .align = ink::Align::right, .share = 0, .wrap = false},
+                   {.head = "Measured", .share = 1, .least = 22}};
+  for (const LoopMeasure& m : measures_of(loop)) {
+    const std::string ends = std::to_string(m.from) + " to " + std::to_string(m.to);
     table.rows.push_back(
-        {{loop.name, sides, figure(loop.diagonal_1), figure(loop.diagonal_2), figure(loop.check)},
-         {},
-         false});
+        {{(m.diagonal ? "Diagonal " : "Side ") + ends, kit.figures.text(m.mm), ""}, {}, false});
   }
-  if (table.rows.empty()) return {};
-  drafting::Story story{drafting::heading(kit, "Measure after glue-up", width)};
-  story.push_back(drafting::body_text(
+  if (check > 0)
+    table.rows.push_back({{"Height over side 1 to 2", kit.figures.text(check), ""}, {}, false});
+  return drafting::table(kit, table, width);
+}
+
+drafting::Block loop_block(const Context& context, std::size_t i, double width) {
+  const parts::CheckLoop& loop = context.plan.assembly.loops[i];
+  const double check = i < context.plan.loops.size() ? context.plan.loops[i].check : 0;
+  constexpr double gap = 6, highest = 62;
+  const double picture_width = (width - gap) * 0.45, table_width = width - gap - picture_width;
+  drafting::Picture table =
+      drafting::as_picture(loop_table(context, loop, check, table_width), table_width);
+  drafting::Picture drawing =
+      loop_picture(context.kit, loop, picture_width, std::min(table.height, highest));
+  drafting::Picture both = drafting::side_by_side(std::move(drawing), std::move(table), gap);
+  std::string name = loop.name;
+  drafting::Story story{drafting::body_text(context.kit, name, width, ink::Face::bold),
+                        drafting::of_picture(std::move(both), 0)};
+  return drafting::of_picture(drafting::as_picture(story, width), 6);
+}
+
+Story loops_of(const Context& context, double width) {
+  const drafting::Kit& kit = context.kit;
+  Story story;
+  for (std::size_t i = 0; i < context.plan.assembly.loops.size(); ++i)
+    if (context.plan.assembly.loops[i].corners.size() >= 3)
+      story.push_back(loop_block(context, i, width));
+  if (story.empty()) return story;
+  drafting::Block text = drafting::body_text(
       kit,
-      "The two diagonals of a leaning face are not equal. Measure both: each must agree with its "
+      "Measure between outer arrises while the clamps are on. Each length must agree with its own "
       "figure within " +
           kit.figures.with_unit(2 * kit.figures.step_mm()) +
-          ". The check length stands square to the first side and fixes the lean.",
-      width));
-  drafting::add(story, drafting::table(kit, table, width));
-  return story;
+          "; diagonals are compared with their figures, not with each other, for on a leaning face "
+          "they may differ.",
+      width);
+  text.keep_with_next = true;
+  Story whole{drafting::heading(kit, "Measure after glue-up", width), std::move(text)};
+  drafting::add(whole, std::move(story));
+  return whole;
 }
 
 }  // namespace
 
 std::vector<ink::Page> make_checks(const Context& context) {
   const double width = story_width(context);
-  drafting::Story story = loops_of(context, width);
-  drafting::add(story, findings_of(context, width));
+  Story story = findings_of(context, width);
+  drafting::add(story, loops_of(context, width));
   return story_pages(context, "Checks and cautions", story);
 }
 

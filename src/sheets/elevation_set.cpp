@@ -13,28 +13,41 @@ constexpr double true_to = 1e-6;  // a direction's part along the line of sight
 
 bool is_true(Vec3 v, const View& view) { return std::abs(dot(v, view.toward)) < true_to * norm(v); }
 
-// The section plane that meets most parts: square to the front's line of sight or to the side's,
-// through the middle or a quarter off it, the earlier one when they meet as many.
+// A section plane square to a line of sight: of a few places the one that shows most. A part counts
+// for it, one cut along its face (a large hatched area that hides what lies behind) against it; the
+// earlier place wins when they are equal.
 struct Cut {
   View view;
   Plane plane;
-  std::size_t met = 0;
 };
 
-Cut choose_cut(const std::vector<Solid>& solids, const View& side) {
-  Cut best;
-  for (const View& view : {View::front(), side}) {
-    for (const double part : {0.5, 0.4, 0.6, 0.3}) {
-      double low = 1e300, high = -1e300;
-      for (const Solid& solid : solids) {
-        const auto [from, to] = solid.extent(view.toward);
-        low = std::min(low, from);
-        high = std::max(high, to);
-      }
-      const Plane plane{view.toward, low + (high - low) * part};
-      const auto met = static_cast<std::size_t>(std::ranges::count_if(
-          solids, [&](const Solid& solid) { return !solid.section(plane).empty(); }));
-      if (met > best.met) best = {view, plane, met};
+double face_area(const std::vector<Face>& faces) {
+  double area = 0;
+  for (const Face& face : faces) area += face.area;
+  return area;
+}
+
+Cut choose_cut(const std::vector<Solid>& solids, const View& view) {
+  double low = 1e300, high = -1e300;
+  for (const Solid& solid : solids) {
+    const auto [from, to] = solid.extent(view.toward);
+    low = std::min(low, from);
+    high = std::max(high, to);
+  }
+  const ink::Rect box = drafting::view_box(solids, view);
+  const double large = 0.12 * box.width() * box.height();
+  Cut best{view, {view.toward, (low + high) / 2}};
+  int most = -1000;
+  for (const double part : {0.5, 0.42, 0.58, 0.35, 0.65, 0.27, 0.73}) {
+    const Plane plane{view.toward, low + (high - low) * part};
+    int shown = 0;
+    for (const Solid& solid : solids) {
+      const std::vector<Face> faces = solid.section(plane);
+      if (!faces.empty()) shown += face_area(faces) > large ? -3 : 1;
+    }
+    if (shown > most) {
+      most = shown;
+      best.plane = plane;
     }
   }
   return best;
@@ -125,27 +138,27 @@ bool repeats(const parts::KeyLength& a, const parts::KeyLength& b) {
   return (near(a.from, b.from) && near(a.to, b.to)) || (near(a.from, b.to) && near(a.to, b.from));
 }
 
+// Inner places are seen best where the piece is cut open; whole sizes from outside.
+Elevation* view_for(const parts::KeyLength& length, ElevationSet& set) {
+  const Vec3 run = length.to - length.from;
+  std::vector<Elevation*> order{&set.front, &set.side, &set.plan};
+  if (!length.overall) order = {&set.section_a, &set.section_b, &set.plan};
+  const auto found =
+      std::ranges::find_if(order, [&](const Elevation* e) { return is_true(run, e->view); });
+  return found == order.end() ? nullptr : *found;
+}
+
 void give_lengths(const parts::Assembly& assembly, ElevationSet& set) {
-  const std::array<Elevation*, 4> views{&set.front, &set.side, &set.plan, &set.section};
-  std::array<std::vector<const parts::KeyLength*>, 4> given;
+  std::map<Elevation*, std::vector<const parts::KeyLength*>> given;
   std::vector<const parts::KeyLength*> done;
   for (const parts::KeyLength& length : assembly.lengths) {
     if (norm(length.to - length.from) < 1e-6) continue;
     if (std::ranges::any_of(done, [&](const auto* d) { return repeats(*d, length); })) continue;
     done.push_back(&length);
-    // Inner places are seen best where the piece is cut open.
-    const bool inner = !length.overall;
-    if (inner && is_true(length.to - length.from, set.section.view)) {
-      given[3].push_back(&length);
-      continue;
-    }
-    for (std::size_t i = 0; i < views.size(); ++i) {
-      if (!is_true(length.to - length.from, views[i]->view)) continue;
-      given[i].push_back(&length);
-      break;
-    }
+    if (Elevation* e = view_for(length, set)) given[e].push_back(&length);
   }
-  for (std::size_t i = 0; i < views.size(); ++i) add_lengths(*views[i], given[i]);
+  for (Elevation* e : {&set.front, &set.side, &set.plan, &set.section_a, &set.section_b})
+    add_lengths(*e, given[e]);
 }
 
 // The view's whole width and height, when no row gives them.
@@ -175,16 +188,16 @@ void ensure_overall(Elevation& e, bool across, bool up) {
   }
 }
 
+// An angle with a plumb leg is a lean and belongs to the outside view; corners are seen in the cut.
 void give_angles(const parts::Assembly& assembly, ElevationSet& set) {
-  const std::array<Elevation*, 4> views{&set.front, &set.side, &set.plan, &set.section};
+  const auto plumb = [](Vec3 v) { return norm(cross(v, {0, 0, 1})) < true_to * norm(v); };
   for (const parts::NamedAngle& angle : assembly.angles) {
-    const auto shown = std::ranges::find_if(views, [&](const Elevation* e) {
+    std::vector<Elevation*> order{&set.section_a, &set.section_b, &set.plan};
+    if (plumb(angle.from) || plumb(angle.to)) order = {&set.front, &set.side};
+    const auto shown = std::ranges::find_if(order, [&](const Elevation* e) {
       return is_true(angle.from, e->view) && is_true(angle.to, e->view);
     });
-    if (shown == views.end())
-      set.untrue.push_back(angle);
-    else
-      (*shown)->angles.push_back(angle);
+    if (shown != order.end()) (*shown)->angles.push_back(angle);
   }
 }
 
@@ -197,22 +210,22 @@ Elevation elevation(const std::string& title, const View& view, const std::vecto
   return e;
 }
 
-Elevation section(const Cut& cut, const std::vector<Solid>& solids) {
+Elevation section(const std::string& title, const Cut& cut, const std::vector<Solid>& solids) {
   Elevation e;
-  e.title = "Section A–A";
+  e.title = title;
   e.view = cut.view;
   e.section = drafting::cut_section(solids, cut.plane, cut.view);
   e.box = drafting::view_box(e.section->beyond);
   return e;
 }
 
-// Where a view sees the cutting plane edge on, from edge to edge of the view.
-CutLine cut_line(const Elevation& e, const Cut& cut) {
+// Where a view sees a cutting plane edge on, from edge to edge of the view.
+CutLine cut_line(const Elevation& e, const Cut& cut, const std::string& letter) {
   const Vec2 normal = e.view.project(cut.plane.n);
   const Vec2 along = std::abs(normal.x) > 0.5 ? Vec2{0, 1} : Vec2{1, 0};
   const Vec2 on_plane = normal * cut.plane.d;
   const auto end = [&](Vec2 corner) { return on_plane + along * dot(along, corner); };
-  return {end(e.box.low), end(e.box.high), -normal, "A"};
+  return {end(e.box.low), end(e.box.high), -normal, letter};
 }
 
 }  // namespace
@@ -221,13 +234,14 @@ ElevationSet elevations_of(const Context& context) {
   const bool third_angle = *context.job().units == Unit::inch;
   const View side_view = third_angle ? View::right_side() : View::left();
   const std::vector<Solid> solids = placed_solids(context.plan.assembly);
-  const Cut cut = choose_cut(solids, side_view);
+  const Cut a = choose_cut(solids, View::front()), b = choose_cut(solids, side_view);
   ElevationSet set;
   set.front = elevation("Front", View::front(), solids);
   set.side = elevation(third_angle ? "Right side" : "Left side", side_view, solids);
   set.plan = elevation("Plan", View::top(), solids);
-  set.section = section(cut, solids);
-  set.plan.cut_line = cut_line(set.plan, cut);
+  set.section_a = section("Section A–A", a, solids);
+  set.section_b = section("Section B–B", b, solids);
+  set.plan.cut_lines = {cut_line(set.plan, a, "A"), cut_line(set.plan, b, "B")};
   give_lengths(context.plan.assembly, set);
   ensure_overall(set.front, true, true);
   ensure_overall(set.side, true, false);

@@ -31,13 +31,14 @@ void draw_picture(Canvas& canvas) {
     canvas.items.emplace_back(drafting::draw_view(kit, e.lines, canvas.placement, e.with_hidden));
   }
   canvas.outline = canvas.placement.paper(e.box);
-  if (!e.cut_line) return;
   constexpr double beyond = 2;
-  const Vec2 a = canvas.placement.paper(e.cut_line->a), b = canvas.placement.paper(e.cut_line->b);
-  const Vec2 along = unit(b - a) * beyond;
-  canvas.items.emplace_back(
-      drafting::section_mark(kit, a - along, b + along, e.cut_line->looking, e.cut_line->letter));
-  canvas.outline = drafting::joined(canvas.outline, drafting::extent(kit, {canvas.items.back()}));
+  for (const CutLine& line : e.cut_lines) {
+    const Vec2 a = canvas.placement.paper(line.a), b = canvas.placement.paper(line.b);
+    const Vec2 along = unit(b - a) * beyond;
+    canvas.items.emplace_back(
+        drafting::section_mark(kit, a - along, b + along, line.looking, line.letter));
+    canvas.outline = drafting::joined(canvas.outline, drafting::extent(kit, {canvas.items.back()}));
+  }
 }
 
 void draw_lengths(Canvas& canvas) {

@@ -33,7 +33,7 @@ struct Elevation {
   std::vector<drafting::Row> below, above, left, right;
   std::vector<Sloped> sloped;
   std::vector<parts::NamedAngle> angles;
-  std::optional<CutLine> cut_line;
+  std::vector<CutLine> cut_lines;
   bool with_hidden = true;
 };
 
@@ -45,11 +45,11 @@ struct DrawnElevation {
 // Drawn with the view plane's origin at the paper's.
 DrawnElevation draw(const Context& context, const Elevation& elevation, drafting::Scale scale);
 
-// Front, plan, side and the section that crosses most parts, every length and angle of the assembly
-// given to the first of them in which it is true; overall sizes where the assembly names none.
+// Front, plan, side and two sections: A–A seen as the front is, B–B as the side. Every length and
+// angle of the assembly is given to one of them in which it is true; overall sizes are added where
+// the assembly names none.
 struct ElevationSet {
-  Elevation front, plan, side, section;
-  std::vector<parts::NamedAngle> untrue;  // angles that no view shows in their true size
+  Elevation front, plan, side, section_a, section_b;
 };
 ElevationSet elevations_of(const Context& context);
 

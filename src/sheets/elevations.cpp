@@ -1,7 +1,7 @@
 #include <algorithm>
-#include <array>
 #include <optional>
 
+#include "drafting/table.h"
 #include "sheets/elevation_view.h"
 #include "sheets/kinds.h"
 
@@ -11,12 +11,12 @@ namespace {
 
 using drafting::Scale;
 
-// Views side by side in rows, one above the other; the first row on top. In a column whose views
-// share a direction they stand exactly over each other.
+// Views side by side in rows, the first row on top. The first views of all rows stand exactly over
+// each other; a row's views stand on one line.
 using Grid = std::vector<std::vector<const Elevation*>>;
 
 struct Sides {
-  double before = 0, after = 0;  // of the view plane's origin
+  double before = -1e9, after = -1e9;  // of the view plane's origin
   double size() const { return before + after; }
   void include(double low, double high) {
     before = std::max(before, -low);
@@ -24,50 +24,59 @@ struct Sides {
   }
 };
 
+struct ArrangedRow {
+  std::vector<DrawnElevation> views;
+  Sides up;
+  double others = 0;  // width of all views but the first
+};
+
 struct Arranged {
-  std::vector<std::vector<DrawnElevation>> drawn;
-  std::vector<Sides> columns, rows;
-  double width() const { return total(columns); }
-  double height() const { return total(rows); }
-  static double total(const std::vector<Sides>& sides) {
+  std::vector<ArrangedRow> rows;
+  Sides first;  // across
+  double height() const {
     double sum = 0;
-    for (const Sides& one : sides) sum += one.size();
+    for (const ArrangedRow& row : rows) sum += row.up.size();
     return sum;
   }
 };
 
-constexpr double between = 6;  // mm between two views at the least
+constexpr double between = 5;  // mm between two views at the least
+
+double gaps(std::size_t views) { return between * static_cast<double>(views - 1); }
 
 Arranged arrange(const Context& context, const Grid& grid, Scale scale) {
   Arranged result;
-  result.rows.resize(grid.size(), {-1e9, -1e9});
-  for (std::size_t r = 0; r < grid.size(); ++r) {
-    result.drawn.emplace_back();
-    result.columns.resize(std::max(result.columns.size(), grid[r].size()), {-1e9, -1e9});
-    for (std::size_t c = 0; c < grid[r].size(); ++c) {
-      result.drawn[r].push_back(draw(context, *grid[r][c], scale));
-      const ink::Rect& extent = result.drawn[r][c].extent;
-      result.columns[c].include(extent.low.x, extent.high.x);
-      result.rows[r].include(extent.low.y, extent.high.y);
+  for (const auto& views : grid) {
+    ArrangedRow row;
+    for (const Elevation* e : views) {
+      row.views.push_back(draw(context, *e, scale));
+      const ink::Rect& extent = row.views.back().extent;
+      row.up.include(extent.low.y, extent.high.y);
+      if (row.views.size() == 1)
+        result.first.include(extent.low.x, extent.high.x);
+      else
+        row.others += extent.width();
     }
+    result.rows.push_back(std::move(row));
   }
   return result;
 }
 
 bool fits(const Arranged& arranged, ink::Rect area) {
-  const auto gaps = [](std::size_t count) { return between * static_cast<double>(count - 1); };
-  return arranged.width() + gaps(arranged.columns.size()) <= area.width() &&
-         arranged.height() + gaps(arranged.rows.size()) <= area.height();
+  if (arranged.height() + gaps(arranged.rows.size()) > area.height()) return false;
+  return std::ranges::all_of(arranged.rows, [&](const ArrangedRow& row) {
+    return arranged.first.size() + row.others + gaps(row.views.size()) <= area.width();
+  });
 }
 
-struct Fitted {
+struct Sheet {
   Scale scale;
   Arranged arranged;
 };
 
-// The largest standard scale at which the views fit with their dimensions. A first guess leaves
+// The largest standard scale at which the views fit with their dimensions. The first guess leaves
 // dimensions out, so it can only be too large.
-std::optional<Fitted> fit(const Context& context, const Grid& grid, ink::Rect area) {
+std::optional<Sheet> fit(const Context& context, const Grid& grid, ink::Rect area) {
   const Unit unit = *context.job().units;
   double width = 0, height = 0;
   for (const auto& row : grid) {
@@ -82,7 +91,7 @@ std::optional<Fitted> fit(const Context& context, const Grid& grid, ink::Rect ar
   Scale scale = drafting::largest_scale(unit, {width, height}, {area.width(), area.height()});
   for (;;) {
     Arranged arranged = arrange(context, grid, scale);
-    if (fits(arranged, area)) return Fitted{scale, std::move(arranged)};
+    if (fits(arranged, area)) return Sheet{scale, std::move(arranged)};
     const Scale smaller = drafting::next_smaller(scale, unit);
     if (smaller == scale) return std::nullopt;
     scale = smaller;
@@ -90,44 +99,116 @@ std::optional<Fitted> fit(const Context& context, const Grid& grid, ink::Rect ar
 }
 
 // What is left over is shared out between and around the views.
-void place(const Fitted& fitted, ink::Rect area, drafting::Items& items) {
-  const Arranged& a = fitted.arranged;
-  const double gap_x = (area.width() - a.width()) / static_cast<double>(a.columns.size() + 1);
+void place(const Arranged& a, ink::Rect area, drafting::Items& items) {
+  double widest = 0;
+  std::size_t most = 1;
+  for (const ArrangedRow& row : a.rows) {
+    widest = std::max(widest, row.others);
+    most = std::max(most, row.views.size());
+  }
+  const double margin = (area.width() - a.first.size() - widest) / static_cast<double>(most + 1);
   const double gap_y = (area.height() - a.height()) / static_cast<double>(a.rows.size() + 1);
   double y = area.high.y - gap_y;
-  for (std::size_t r = 0; r < a.rows.size(); ++r) {
-    double x = area.low.x + gap_x;
-    for (std::size_t c = 0; c < a.drawn[r].size(); ++c) {
-      const Vec2 origin{x + a.columns[c].before, y - a.rows[r].after};
-      drafting::append(items, drafting::moved(a.drawn[r][c].items, origin));
-      x += a.columns[c].size() + gap_x;
+  for (const ArrangedRow& row : a.rows) {
+    double x = area.low.x + margin;
+    const double base = y - row.up.after;
+    drafting::append(items, drafting::moved(row.views[0].items, {x + a.first.before, base}));
+    x += a.first.size();
+    const double gap = (area.high.x - x - row.others) / static_cast<double>(row.views.size());
+    for (std::size_t i = 1; i < row.views.size(); ++i) {
+      const ink::Rect& extent = row.views[i].extent;
+      x += gap;
+      drafting::append(items, drafting::moved(row.views[i].items, {x - extent.low.x, base}));
+      x += extent.width();
     }
-    y -= a.rows[r].size() + gap_y;
+    y -= row.up.size() + gap_y;
   }
 }
 
-// All four on one page when they are still large enough to work from, else two by two, else one a
-// page.
-std::vector<Grid> layouts(const ElevationSet& set, bool third_angle) {
-  const Grid front_and_plan =
-      third_angle ? Grid{{&set.plan}, {&set.front}} : Grid{{&set.front}, {&set.plan}};
-  const Grid side_and_section{{&set.side}, {&set.section}};
-  return third_angle ? std::vector<Grid>{{{&set.plan, &set.section}, {&set.front, &set.side}}}
-                     : std::vector<Grid>{{{&set.front, &set.side}, {&set.plan, &set.section}}};
+// Ways to share the views out over pages, few pages first. First angle has the plan below the
+// front, third angle above it.
+std::vector<std::vector<Grid>> layouts(const ElevationSet& set, bool third_angle) {
+  const auto stacked = [&](std::vector<const Elevation*> front,
+                           std::vector<const Elevation*> plan) {
+    return third_angle ? Grid{std::move(plan), std::move(front)}
+                       : Grid{std::move(front), std::move(plan)};
+  };
+  const Elevation *front = &set.front, *plan = &set.plan, *side = &set.side;
+  const Elevation *a = &set.section_a, *b = &set.section_b;
+  return {
+      {stacked({front, side}, {plan, a, b})},         {stacked({front, side, b}, {plan, a})},
+      {stacked({front, side}, {plan}), {{a, b}}},     {stacked({front}, {plan}), {{a}, {side, b}}},
+      {stacked({front}, {plan}), {{a}, {b}, {side}}}, {{{front}}, {{plan}, {a}}, {{side}, {b}}}};
+}
+
+struct Choice {
+  std::vector<Sheet> sheets;
+  double ratio = 0;  // the smallest scale
+};
+
+// One page more must make the views a good deal larger.
+Choice choose(const Context& context, const ElevationSet& set) {
+  constexpr double worth_a_page = 1.4;
+  Choice best;
+  for (const std::vector<Grid>& pages : layouts(set, *context.job().units == Unit::inch)) {
+    Choice choice{{}, 1e9};
+    for (const Grid& grid : pages) {
+      std::optional<Sheet> sheet = fit(context, grid, context.area());
+      if (!sheet) break;
+      choice.ratio = std::min(choice.ratio, sheet->scale.ratio());
+      choice.sheets.push_back(std::move(*sheet));
+    }
+    if (choice.sheets.size() < pages.size()) continue;
+    const bool more_pages = choice.sheets.size() > best.sheets.size();
+    const double needed = best.ratio * (more_pages ? worth_a_page : 1 + 1e-9);
+    if (best.sheets.empty() || choice.ratio >= needed) best = std::move(choice);
+  }
+  return best;
+}
+
+drafting::Story angle_table(const Context& context, double width) {
+  drafting::Table table;
+  table.columns = {{.head = "Angle"},
+                   {.head = "Degrees", .align = ink::Align::right, .share = 0, .wrap = false},
+                   {.head = "Rise", .align = ink::Align::right, .share = 0, .wrap = false},
+                   {.head = "Complement", .align = ink::Align::right, .share = 0, .wrap = false}};
+  for (const parts::NamedAngle& angle : context.plan.assembly.angles) {
+    const double degrees = Angle{angle.radians}.degrees();
+    table.rows.push_back(
+        {{angle.name, degrees_text(degrees), drafting::angle_rise(context.kit, angle.radians),
+          degrees_text(std::abs(90 - degrees))},
+         {},
+         false});
+  }
+  if (table.rows.empty()) return {};
+  return drafting::table(context.kit, table, width);
 }
 
 }  // namespace
 
 std::vector<ink::Page> make_elevations(const Context& context) {
   const ElevationSet set = elevations_of(context);
+  const Choice choice = choose(context, set);
+  const drafting::Story angles = angle_table(context, std::min(110.0, context.area().width()));
+  const double angles_height = angles.empty() ? 0 : drafting::height(angles) + 4;
+  bool angles_shown = angles.empty();
   std::vector<ink::Page> pages;
-  const bool third_angle = *context.job().units == Unit::inch;
-  for (const Grid& grid : layouts(set, third_angle)) {
-    const std::optional<Fitted> fitted = fit(context, grid, context.area());
-    if (!fitted) continue;
-    ink::Page page = start_page(context, "Elevations and section",
-                                drafting::text(fitted->scale, *context.job().units), true);
-    place(*fitted, context.area(), page.items);
+  for (const Sheet& sheet : choice.sheets) {
+    ink::Page page = start_page(context, "Elevations and sections",
+                                drafting::text(sheet.scale, *context.job().units), true);
+    ink::Rect area = context.area();
+    const double left_over =
+        area.height() - sheet.arranged.height() - gaps(sheet.arranged.rows.size() + 1);
+    if (!angles_shown && left_over > angles_height) {
+      const double x = drafting::middle(area).x - angles.front().picture.width / 2;
+      const ink::Rect foot{{x, area.low.y},
+                           {x + angles.front().picture.width, area.low.y + angles_height}};
+      for (drafting::Items& items : drafting::flow(angles, {foot}, {foot}))
+        drafting::append(page.items, std::move(items));
+      area.low.y += angles_height;
+      angles_shown = true;
+    }
+    place(sheet.arranged, area, page.items);
     pages.push_back(std::move(page));
   }
   return pages;

@@ -14,13 +14,12 @@ using drafting::Picture;
 constexpr double sign_width = 26, sign_height = 12;
 
 // A sign's picture from what is drawn around the middle of its place.
-Picture framed(Items items) {
-  return {drafting::moved(std::move(items), {sign_width / 2, -sign_height / 2}), sign_width,
-          sign_height};
+Picture framed(Items items, double height = sign_height) {
+  return {drafting::moved(std::move(items), {sign_width / 2, -height / 2}), sign_width, height};
 }
 
 Picture line_sample(ink::Pen pen) {
-  return framed({ink::Stroke{ink::Path{}.move({-12, 0}).line({12, 0}), pen}});
+  return framed({ink::Stroke{ink::Path{}.move({-12, 0}).line({12, 0}), pen}}, 5);
 }
 
 struct Entry {
@@ -59,8 +58,8 @@ std::vector<ink::Page> make_signs(const Context& context) {
                      "Cabinetmaker's triangle across parts that lie together: it points up, or "
                      "away from you when they lie flat."});
   entries.push_back({framed({drafting::grain_arrow(kit, {0, 0}, 20)}), "Direction of the grain."});
-  entries.push_back({framed({drafting::hand_mark(kit, {-6, 0}, 9, true),
-                             drafting::hand_mark(kit, {6, 0}, 9, false)}),
+  entries.push_back({framed({drafting::hand_mark(kit, {-7, 0}, 7.5, true),
+                             drafting::hand_mark(kit, {7, 0}, 7.5, false)}),
                      "Left and right: mirror images. Each is drawn and cut by itself."});
   entries.push_back({framed({drafting::datum_mark(kit, {0, 0}, 5)}),
                      "Datum. Running figures are measured from here, never from each other."});
