@@ -17,24 +17,31 @@ using model::Refers;
 std::string millimetres(double mm) { return plain_number(mm, 3) + " mm"; }
 std::string degrees(double rad) { return plain_number(Angle{rad}.degrees(), 3) + " deg"; }
 
+// A default that the range refuses stands for "not there".
+std::string when_in(Range range, double value, std::string text) {
+  const bool low = range.above_least ? value <= range.least : value < range.least;
+  return low || value > range.most ? "none" : text;
+}
+
 class Describer : public model::FieldVisitor {
  public:
   std::vector<FieldRow> rows;
 
   void length(const Field& field, Given<Length>& value, Range range) override {
     add(field, "length, " + range_text(range, length_kind, Unit::millimetre),
-        millimetres(value->mm));
+        when_in(range, value->mm, millimetres(value->mm)));
   }
   void angle(const Field& field, Given<Angle>& value, Range range) override {
-    add(field, "angle, " + range_text(range, angle_kind, Unit::millimetre), degrees(value->rad));
+    add(field, "angle, " + range_text(range, angle_kind, Unit::millimetre),
+        when_in(range, value->rad, degrees(value->rad)));
   }
   void number(const Field& field, Given<double>& value, Range range) override {
     add(field, "number, " + range_text(range, plain_kind, Unit::millimetre),
-        plain_number(*value, 6));
+        when_in(range, *value, plain_number(*value, 6)));
   }
   void count(const Field& field, Given<int>& value, Range range) override {
     add(field, "whole number, " + range_text(range, plain_kind, Unit::millimetre),
-        std::to_string(*value));
+        when_in(range, *value, std::to_string(*value)));
   }
   void flag(const Field& field, Given<bool>& value) override {
     add(field, "true or false", *value ? "true" : "false");

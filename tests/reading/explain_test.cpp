@@ -37,6 +37,8 @@ TEST_CASE("explain goes in by dots") {
               "[crate.NAME.ledge.NAME]: A ledge\n\n  top_at  Height of its top face\n"));
   CHECK(holds(reading::explain("crate.ledge.ends", furniture()),
               "\"butt\" or \"housed\"; left out: \"butt\"\n"));
+  CHECK(holds(reading::explain("crate.outline.top", furniture()),
+              "length, more than 0, at most 10000 mm; left out: none\n"));
   CHECK(holds(reading::explain("shop.saw", furniture()), "[shop.saw]"));
   CHECK(holds(reading::explain("shop.saw.kerf", furniture()), "left out: 3.2 mm"));
   CHECK(holds(reading::explain("sizes", furniture()), "\"1 in 6\""));

@@ -28,6 +28,7 @@ void Ledge::fields(model::FieldVisitor& visit) {
 
 void Outline::fields(model::FieldVisitor& visit) {
   visit.length(need("bottom", "Outside width at the bottom"), bottom, Range::size());
+  visit.length(may("top", "Outside width at the top"), top, Range::size());
   visit.angles(may("lean", "Lean of the left and right side"), lean, Range::degrees(-60, 60));
 }
 

@@ -20,7 +20,7 @@ struct Ledge : model::Fields {
 };
 
 struct Outline : model::Fields {
-  model::Given<Length> bottom;
+  model::Given<Length> bottom, top;
   model::Given<std::vector<Angle>> lean;
   void fields(model::FieldVisitor& visit) override;
 };
