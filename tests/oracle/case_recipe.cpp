@@ -135,7 +135,7 @@ std::vector<PartRecipe> random_case(std::uint64_t seed, int shelves) {
 }
 
 std::vector<PartRecipe> random_clashing_case(std::uint64_t seed) {
-  std::vector<PartRecipe> parts = random_case(seed, 3);
+  std::vector<PartRecipe> parts = random_case(seed, 2);
   Random random(seed + 1000);
   for (PartRecipe& part : parts) {
     if (random.chance(0.5)) continue;
