@@ -71,39 +71,6 @@ bool CaseBuild::lay_out() {
   return true;
 }
 
-std::vector<RingCorner> resolve_corners(const std::vector<std::string>& sides, CornerKind general,
-                                        const std::vector<std::string>& through,
-                                        const model::Tables<CornerChoiceNamed>* named,
-                                        std::string& fault) {
-  const auto runs_through = [&](const std::string& side) {
-    return std::find(through.begin(), through.end(), side) != through.end();
-  };
-  std::vector<RingCorner> corners;
-  for (std::size_t i = 0; i < sides.size(); ++i) {
-    const std::string& before = sides[(i + sides.size() - 1) % sides.size()];
-    const std::string& after = sides[i];
-    RingCorner corner{general, runs_through(before)};
-    bool clear = runs_through(before) != runs_through(after);
-    const CornerChoiceNamed* choice = nullptr;
-    if (named != nullptr) {
-      choice = named->find(before + "-" + after);
-      if (choice == nullptr) choice = named->find(after + "-" + before);
-    }
-    if (choice != nullptr) {
-      corner.kind = choice->joint.given ? choice->joint.value : general;
-      if (choice->through.given) {
-        corner.before_through = *choice->through == before;
-        clear = *choice->through == before || *choice->through == after;
-      }
-    }
-    if (corner.kind == CornerKind::butt && !clear)
-      fault = "At the butted corner of " + before + " and " + after +
-              " it is not said which of the two runs through.";
-    corners.push_back(corner);
-  }
-  return corners;
-}
-
 Line2 butt_end(const Ring& ring, std::size_t corner, bool before, bool through) {
   const std::size_t n = ring.members.size();
   const RingMember& other = ring.members[before ? corner : (corner + n - 1) % n];

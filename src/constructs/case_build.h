@@ -89,13 +89,6 @@ class CaseBuild {
   int back_part_ = -1;
 };
 
-// What the author chose for every corner of a ring: by name, by a list of those that run through,
-// or by the general choice. `fault` takes what can't be resolved.
-std::vector<RingCorner> resolve_corners(const std::vector<std::string>& sides, CornerKind general,
-                                        const std::vector<std::string>& through,
-                                        const model::Tables<CornerChoiceNamed>* named,
-                                        std::string& fault);
-
 // The line a butted side ends on at corner i, normal out of that side's wood; and whether that side
 // is the one before the corner.
 Line2 butt_end(const Ring& ring, std::size_t corner, bool before, bool through);

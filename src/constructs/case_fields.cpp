@@ -68,11 +68,6 @@ void PanelChoice::fields(FieldVisitor& visit) {
   visit.table(may("front", "front edge of this panel", "as the case's front"), front);
 }
 
-void CornerChoiceNamed::fields(FieldVisitor& visit) {
-  choose(visit, may("joint", "joint of this corner"), joint, corner_words);
-  visit.text(may("through", "butt: the panel that runs through"), through);
-}
-
 void EndChoice::fields(FieldVisitor& visit) {
   visit.length(may("housing", "depth of the housing, square to the face at its shallower wall",
                    "the end butts, without a housing"),
@@ -229,24 +224,16 @@ void Case::fields(FieldVisitor& visit) {
 
 void Case::check(model::Complaints& complaints) const {
   const std::vector<std::string> sides = outline.edge_names();
-  std::vector<std::string_view> known(sides.begin(), sides.end());
-  std::string list;
-  for (const std::string& side : sides) list += (list.empty() ? "" : ", ") + side;
-  const auto known_side = [&](const std::string& side, SourceSpan at) {
-    for (const std::string& each : sides)
-      if (each == side) return;
-    const std::string_view near = nearest_word(side, known);
-    complain(complaints, at, "unknown-side", "a side named \"" + side + "\"", list,
-             near.empty() ? "use one of the outline's sides"
-                          : "did you mean \"" + std::string(near) + "\"?");
+  const auto known = [&](const std::string& side, SourceSpan at) {
+    check_side(sides, side, at, complaints);
   };
-  for (std::size_t i = 0; i < panels.size(); ++i) known_side(panels[i].name, panels[i].span);
+  for (std::size_t i = 0; i < panels.size(); ++i) known(panels[i].name, panels[i].span);
   for (std::size_t i = 0; i < frame.members.size(); ++i)
-    known_side(frame.members[i].name, frame.members[i].span);
+    known(frame.members[i].name, frame.members[i].span);
   if (through.given)
-    for (const std::string& side : *through) known_side(side, through.span);
+    for (const std::string& side : *through) known(side, through.span);
   if (frame.through.given)
-    for (const std::string& side : *frame.through) known_side(side, frame.through.span);
+    for (const std::string& side : *frame.through) known(side, frame.through.span);
 }
 
 }  // namespace splay::constructs

@@ -3,8 +3,9 @@
 
 #include <string>
 
+#include "constructs/corners.h"
 #include "constructs/outline.h"
-#include "constructs/ring.h"
+#include "constructs/ring_layout.h"
 #include "joinery/joint.h"
 #include "model/field.h"
 
@@ -33,13 +34,6 @@ struct PanelChoice : model::Fields {
   model::Given<std::string> stock;
   model::Given<PanelEnds> ends{PanelEnds::level};
   FrontEdge front;
-  void fields(model::FieldVisitor& visit) override;
-};
-
-struct CornerChoiceNamed : model::Fields {
-  std::string name;  // "left-top", either order
-  model::Given<CornerKind> joint{CornerKind::mitre};
-  model::Given<std::string> through;
   void fields(model::FieldVisitor& visit) override;
 };
 

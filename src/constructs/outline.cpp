@@ -85,15 +85,15 @@ Polygon regular_polygon(const Outline& o) {
   return polygon;
 }
 
-void complain_disagreement(const Outline& o, const Trapezoid& t, model::Complaints& complaints) {
-  // Which of them is odd can't be known; the top is named, with what the others make it.
+void complain_disagreement(const Outline& o, const Trapezoid& t, const std::string& four, bool plan,
+                           model::Complaints& complaints) {
+  // Which of them is odd can't be known; the last one is named, with what the others make it.
   const double from_rest = t.bottom - t.height * (t.left + t.right);
   complaints.complain({o.top.span, "over-determined",
-                       "top is " + mm_text(o.top->mm) +
-                           ", but bottom, height and lean_in make it " + mm_text(from_rest) +
-                           ": off by " + mm_text(std::abs(o.top->mm - from_rest)),
-                       "three of bottom, top, height and lean_in fix the outline; a fourth must "
-                       "agree within 0.01 mm",
+                       (plan ? "back is " : "top is ") + mm_text(o.top->mm) +
+                           ", but the others make it " + mm_text(from_rest) + ": off by " +
+                           mm_text(std::abs(o.top->mm - from_rest)),
+                       "three of " + four + " fix the outline; a fourth must agree within 0.01 mm",
                        "leave out the one you trust least"});
 }
 
@@ -101,19 +101,33 @@ void complain_disagreement(const Outline& o, const Trapezoid& t, model::Complain
 
 void Outline::fields(model::FieldVisitor& visit) {
   using model::choose;
-  visit.length(may("bottom", "level width at the foot", "found from the others"), bottom,
-               Range::size());
-  visit.length(may("top", "level width at the top", "found from the others"), top, Range::size());
-  visit.length(may("height", "plumb height", "found from the others"), height, Range::size());
-  visit.angles(may("lean_in",
-                   "how far the left and right sides lean in from plumb; one angle for both, "
-                   "negative leans out",
-                   "found from the others"),
+  const bool plan = seen_from_above;
+  const std::string_view open = "found from the others";
+  visit.length(plan ? may("front", "width at the front", open)
+                    : may("bottom", "level width at the foot", open),
+               bottom, Range::size());
+  visit.length(
+      plan ? may("back", "width at the back", open) : may("top", "level width at the top", open),
+      top, Range::size());
+  visit.length(plan ? may("deep", "front to back", open) : may("height", "plumb height", open),
+               height, Range::size());
+  visit.angles(plan ? may("taper_in",
+                          "how far the left and right sides turn in towards the back; one "
+                          "angle for both, negative turns out",
+                          open)
+                    : may("lean_in",
+                          "how far the left and right sides lean in from plumb; one angle "
+                          "for both, negative leans out",
+                          open),
                lean_in, Range::degrees(-75, 75));
-  visit.points(may("corners",
-                   "every corner as [x, z], anticlockwise from the lowest left as the front "
-                   "is seen",
-                   "the outline is four-sided or regular"),
+  visit.points(plan ? may("corners",
+                          "every corner as [x, y], anticlockwise as seen from above, from "
+                          "the front left",
+                          "the outline is four-sided or regular")
+                    : may("corners",
+                          "every corner as [x, z], anticlockwise as the front is seen, from "
+                          "the lowest left",
+                          "the outline is four-sided or regular"),
                corners);
   visit.count(may("sides", "number of sides of a regular outline"), sides, Range::between(3, 60));
   visit.length(may("side", "length of one side of a regular outline"), side, Range::size());
@@ -128,8 +142,13 @@ void Outline::fields(model::FieldVisitor& visit) {
                       may("measured", "whether these sizes are outside or inside the panels"),
                       measured, {"outside", "inside"});
   visit.texts(may("names", "a name for each side, in the order of the corners",
-                  "bottom, right, top, left; or side 1, side 2, ..."),
+                  plan ? "front, right, back, left; or side 1, side 2, ..."
+                       : "bottom, right, top, left; or side 1, side 2, ..."),
               names);
+}
+
+std::string Outline::four_words() const {
+  return seen_from_above ? "front, back, deep and taper_in" : "bottom, top, height and lean_in";
 }
 
 bool Outline::regular() const { return side.given || across_flats.given || across_corners.given; }
@@ -148,9 +167,12 @@ Polygon Outline::polygon() const {
 
 std::vector<std::string> Outline::edge_names() const {
   if (names.given) return *names;
-  if (four_sided()) return {"bottom", "right", "top", "left"};
-  std::vector<std::string> result;
   const std::size_t n = corners.given ? corners->size() : static_cast<std::size_t>(sides.value);
+  const bool square = regular() && n == 4 && rests.value == Resting::on_a_side;
+  if (four_sided() || square)
+    return seen_from_above ? std::vector<std::string>{"front", "right", "back", "left"}
+                           : std::vector<std::string>{"bottom", "right", "top", "left"};
+  std::vector<std::string> result;
   for (std::size_t i = 1; i <= n; ++i) result.push_back("side " + std::to_string(i));
   return result;
 }
@@ -166,8 +188,7 @@ void Outline::check(model::Complaints& complaints) const {
   const bool trapezoid_size = bottom.given || top.given || height.given || lean_in.given;
   if (int{corners.given} + int{regular_sizes > 0} + int{trapezoid_size} > 1 || regular_sizes > 1) {
     complain(span, "mixed-outline", "an outline stated in more than one way",
-             "corners; or sides with one of side, across_flats, across_corners; or bottom, top, "
-             "height and lean_in",
+             "corners; or sides with one of side, across_flats, across_corners; or " + four_words(),
              "keep one way and leave the others out");
     return;
   }
@@ -181,13 +202,13 @@ void Outline::check(model::Complaints& complaints) const {
     const std::optional<Trapezoid> t = resolve(*this);
     if (!t) {
       complain(span, "missing-size", "an outline that is not fixed yet",
-               "bottom and height (nothing leans), or three of bottom, top, height and lean_in",
+               "two of them when nothing leans, or three of " + four_words(),
                "add the size that is missing");
       return;
     }
     if (bottom.given && top.given && height.given && lean_in.given &&
         std::abs(t->bottom - t->height * (t->left + t->right) - t->top) > agreement) {
-      complain_disagreement(*this, *t, complaints);
+      complain_disagreement(*this, *t, four_words(), seen_from_above, complaints);
       return;
     }
     if (t->top <= 0 || t->height <= 0 || t->bottom <= 0) {

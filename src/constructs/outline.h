@@ -36,9 +36,18 @@ struct Outline : model::Fields {
   // "side 1" onwards.
   std::vector<std::string> edge_names() const;
 
+ protected:
+  bool seen_from_above = false;  // front, right, back, left; widths front and back, depth
+
  private:
+  std::string four_words() const;
   bool four_sided() const;
   bool regular() const;
+};
+
+// The same seen from above: the first side to the front.
+struct PlanOutline : Outline {
+  PlanOutline() { seen_from_above = true; }
 };
 
 }  // namespace splay::constructs

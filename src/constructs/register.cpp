@@ -2,6 +2,7 @@
 
 #include "constructs/case.h"
 #include "constructs/construct.h"
+#include "constructs/ring.h"
 
 namespace splay::constructs {
 
@@ -18,6 +19,8 @@ const model::Registry& registry() {
   static const model::Registry kinds = {
       {"case", "panels round a closed outline, with shelves, partitions, a back and a face frame",
        &make<Case>},
+      {"ring", "leaning sides round a plan: trays, hoppers, planters, staved vessels",
+       &make<RingOfSides>},
   };
   return kinds;
 }

@@ -1,51 +1,46 @@
-// A ring: members laid round a polygon, each with its own breadth inwards, joined at the corners.
-//
-// One mechanism for the panels of a case (breadth = thickness, running deep) and the members of a
-// face frame (breadth = width, running thin). Everything here is in the polygon's plane.
+// A ring of leaning sides round a plan: trays, hoppers, planters, staved vessels.
 #pragma once
 
-#include <optional>
-#include <string>
-#include <vector>
-
-#include "geometry/polygon.h"
+#include "constructs/construct.h"
+#include "constructs/outline.h"
+#include "constructs/ring_layout.h"
+#include "model/field.h"
 
 namespace splay::constructs {
 
-enum class CornerKind { mitre, butt };
+enum class StatedAt { foot, top };
+enum class RimEdges { level, square };
 
-struct RingCorner {
-  CornerKind kind = CornerKind::mitre;
-  bool before_through = true;  // butt: the side before the corner runs through, else the one after
+struct RingSide : model::Fields {  // a side that differs
+  std::string name;
+  model::Given<std::string> stock;
+  model::Given<Angle> lean_out;
+  void fields(model::FieldVisitor& visit) override;
 };
 
-// A line in the polygon's plane with its normal: the points p with dot(n, p) == d.
-struct Line2 {
-  Vec2 n;
-  double d = 0;
+struct RingFloor : model::Fields {
+  model::Given<std::string> stock;
+  model::Given<Length> underside_at, into, clearance;
+  void fields(model::FieldVisitor& visit) override;
+  void check(model::Complaints& complaints) const override;
 };
 
-struct RingMember {
-  Vec2 outer_1, outer_2;  // the outside edge, anticlockwise
-  Vec2 inner_1, inner_2;  // the inside edge, same sense
-  Vec2 direction;         // unit, from 1 to 2
-  Vec2 out;               // unit, outwards
-  Line2 outside, inside;  // normals outwards and inwards
-  // Between the lines before and after the trimming of corners, the furthest any end reaches.
-  double from = 0, to = 0;  // along direction, measured from outer_1
-  double corner_angle = 0;  // inside angle at corner 2, radians
+class RingOfSides : public Construct {
+ public:
+  void fields(model::FieldVisitor& visit) override;
+  void check(model::Complaints& complaints) const override;
+  void build(parts::Builder& builder) const override;
+
+  PlanOutline plan;
+  model::Given<StatedAt> stated_at{StatedAt::foot};
+  model::Given<Length> height;
+  model::Given<Angle> lean_out;
+  model::Given<std::string> stock;
+  model::Given<CornerKind> corners{CornerKind::mitre};
+  model::Given<std::vector<std::string>> through;
+  model::Given<RimEdges> foot_edge{RimEdges::level}, top_edge{RimEdges::level};
+  model::Tables<RingSide> sides;
+  RingFloor floor;
 };
-
-struct Ring {
-  std::vector<RingMember> members;
-  Polygon outer, inner;
-};
-
-// Corner i stands at the start of side i, between side i-1 and side i. Nothing when the breadths
-// leave no inside.
-std::optional<Ring> lay_ring(const Polygon& outer, const std::vector<double>& breadths);
-
-// The line of the mitre at corner i, normal pointing from side i-1 into side i.
-Line2 mitre_line(const Ring& ring, std::size_t corner);
 
 }  // namespace splay::constructs

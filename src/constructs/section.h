@@ -1,7 +1,7 @@
 // The front plane of a piece as paper: (x, y) on it is (x, z) in the world, the world's y is depth.
 #pragma once
 
-#include "constructs/ring.h"
+#include "constructs/ring_layout.h"
 #include "geometry/plane.h"
 
 namespace splay::constructs {

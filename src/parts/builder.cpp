@@ -97,10 +97,27 @@ void Builder::cut_region(int index, OperationKind kind, const Region& world, std
   assembly_.parts[static_cast<std::size_t>(index)].body.mark_smooth(local_region(place, facets));
 }
 
+void Builder::shape(int index, const Operation& world, const std::vector<Plane>& facets) {
+  const Rigid& place = part(index).place;
+  Operation local = world;
+  local.removed = local_region(place, world.removed);
+  local.cut = place.local_plane(world.cut);
+  local.trench.floor = place.local_plane(world.trench.floor);
+  local.trench.walls = local_region(place, world.trench.walls);
+  local.trench.stops = local_region(place, world.trench.stops);
+  cut(index, std::move(local));
+  if (facets.empty()) return;
+  assembly_.parts[static_cast<std::size_t>(index)].body.mark_smooth(local_region(place, facets));
+}
+
 void Builder::add_joint(Joint joint) { assembly_.joints.push_back(std::move(joint)); }
 
 void Builder::remark(int index, std::string text) {
   assembly_.parts[static_cast<std::size_t>(index)].remarks.push_back(std::move(text));
+}
+
+void Builder::measure(int index, std::string name, double mm) {
+  assembly_.parts[static_cast<std::size_t>(index)].measures.push_back({std::move(name), mm});
 }
 
 Assembly Builder::finish() && {

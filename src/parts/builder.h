@@ -43,12 +43,16 @@ class Builder {
   void cut_region(int part, OperationKind kind, const Region& world, std::string name,
                   std::string joint, const std::vector<Plane>& facets = {});
 
+  // The same for an operation whose planes are all given in the world.
+  void shape(int part, const Operation& world, const std::vector<Plane>& facets = {});
+
   void add_joint(Joint joint);
   void add_fitting(Fitting fitting) { assembly_.fittings.push_back(std::move(fitting)); }
   void add_loop(CheckLoop loop) { assembly_.loops.push_back(std::move(loop)); }
   void add_angle(NamedAngle angle) { assembly_.angles.push_back(std::move(angle)); }
   void add_length(KeyLength length) { assembly_.lengths.push_back(std::move(length)); }
   void remark(int part, std::string text);
+  void measure(int part, std::string name, double mm);
   void report(Finding finding) { assembly_.findings.push_back(std::move(finding)); }
 
   // Every part on its own bounding box, placed in the world, audited (see audit.h).

@@ -27,6 +27,8 @@ enum class OperationKind {
   rabbet,    // step along an edge
   groove,    // trench along a face, takes another part's edge
   notch,     // open corner or lap
+  shoulder,  // wood beside a tenon, down to one plane across the part (`cut`)
+  mortise,   // a pocket or slot with straight walls
   hole,
   outline  // inside corner or curve in the flat outline
 };
@@ -49,13 +51,19 @@ struct Operation {
   std::string name;   // "mitre to top", "housing for upper shelf"
   std::string joint;  // the joint it belongs to, or ""
   Region removed;     // part frame
-  Plane cut;          // end_cut, edge_cut: normal out of the wood that stays
+  Plane cut;          // end_cut, edge_cut, shoulder: normal out of the wood that stays
   Trench trench;      // housing, rabbet, groove, notch
 };
 
 enum class ShowFace { high_z, either };  // either: both faces may be seen, the part may be turned
 enum class Grain { along_x, none };
 enum class EdgeWhen { none, before_cuts, after_cuts };
+
+// A length of a part that a maker measures and that no bounding box shows: "outside, top edge".
+struct Measure {
+  std::string name;
+  double mm = 0;
+};
 
 struct Part {
   std::string name;  // unique in the assembly
@@ -70,6 +78,7 @@ struct Part {
   // What a maker calls each side, in the order of Side: {"foot", "head", "front edge", ...}.
   std::array<std::string, 6> side_names;
   std::vector<Operation> operations;
+  std::vector<Measure> measures;
   std::vector<std::string> remarks;  // for the part view and the cut list
 };
 
@@ -111,12 +120,12 @@ struct KeyLength {
 
 // Something bought or made loose that holds parts together or lets them move, with its place.
 struct Fitting {
-  std::string kind;        // "dowel", "loose tenon", "spline", "screw", "hinge", ...
-  std::string size;        // as it is bought, in its native unit: "8 x 40 mm", "#8 x 1 1/4 in"
-  Vec3 at, axis;           // world: where it enters, and the direction it goes
+  std::string kind;  // "dowel", "loose tenon", "spline", "screw", "hinge", ...
+  std::string size;  // as it is bought, in its native unit: "8 x 40 mm", "#8 x 1 1/4 in"
+  Vec3 at, axis;     // world: where it enters, and the direction it goes
   double diameter = 0, length = 0;  // mm
-  std::vector<int> parts;  // that it touches, the one it enters first in front
-  std::string joint;       // the joint it belongs to, or ""
+  std::vector<int> parts;           // that it touches, the one it enters first in front
+  std::string joint;                // the joint it belongs to, or ""
 };
 
 struct Assembly {
