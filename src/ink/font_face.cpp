@@ -14,6 +14,9 @@ struct FontFace::Impl {
   FT_Face face = nullptr;
   std::string path;
 
+  Impl() = default;
+  Impl(const Impl&) = delete;
+  Impl& operator=(const Impl&) = delete;
   ~Impl() {
     if (face != nullptr) FT_Done_Face(face);
     if (library != nullptr) FT_Done_FreeType(library);
@@ -28,7 +31,7 @@ struct FontFace::Impl {
   }
 };
 
-FontFace::FontFace(const std::string& path) : impl_(std::make_unique<Impl>()) {
+FontFace::FontFace(const std::string& path) : impl_(std::make_shared<Impl>()) {
   impl_->path = path;
   if (FT_Init_FreeType(&impl_->library) != 0) throw std::runtime_error("FreeType does not start");
   if (FT_New_Face(impl_->library, path.c_str(), 0, &impl_->face) != 0 ||
@@ -36,15 +39,14 @@ FontFace::FontFace(const std::string& path) : impl_(std::make_unique<Impl>()) {
     throw std::runtime_error("the font file " + path + " can't be read");
 }
 
-FontFace::~FontFace() = default;
-FontFace::FontFace(FontFace&&) noexcept = default;
+std::shared_ptr<void> FontFace::handle() const { return {impl_, impl_->face}; }
 
 std::uint32_t FontFace::glyph_of(char32_t character) const {
   return FT_Get_Char_Index(impl_->face, character);
 }
 
 GlyphMeasure FontFace::measure(std::uint32_t glyph) const {
-  impl_->load(glyph, FT_LOAD_NO_SCALE);
+  impl_->load(glyph, FT_LOAD_NO_SCALE | FT_LOAD_IGNORE_TRANSFORM);
   const FT_Glyph_Metrics& metrics = impl_->face->glyph->metrics;
   const auto em = static_cast<FT_Pos>(impl_->face->units_per_EM);
   return {glyph, static_cast<int>(metrics.horiAdvance * 1000 / em),

@@ -17,9 +17,6 @@ struct GlyphMeasure {
 class FontFace {
  public:
   explicit FontFace(const std::string& path);  // throws std::runtime_error
-  ~FontFace();
-  FontFace(FontFace&&) noexcept;
-  FontFace& operator=(FontFace&&) = delete;
 
   std::uint32_t glyph_of(char32_t character) const;  // 0: not in the file
   GlyphMeasure measure(std::uint32_t glyph) const;   // throws std::runtime_error for a bad file
@@ -27,10 +24,12 @@ class FontFace {
   std::string version() const;                       // of the name table
   // Components a composite glyph is put together from; empty for a simple one.
   std::vector<std::uint32_t> components(std::uint32_t glyph) const;
+  // The FT_Face, for a library that draws with it; lives as long as the pointer or this.
+  std::shared_ptr<void> handle() const;
 
  private:
   struct Impl;
-  std::unique_ptr<Impl> impl_;
+  std::shared_ptr<Impl> impl_;
 };
 
 }  // namespace splay::ink

@@ -226,4 +226,8 @@ int FontSet::advance(int font, std::uint32_t glyph) const {
   return impl_->faces.at(static_cast<std::size_t>(font)).measure(glyph).advance;
 }
 
+std::shared_ptr<void> FontSet::freetype_face(int font) const {
+  return impl_->faces.at(static_cast<std::size_t>(font)).handle();
+}
+
 }  // namespace splay::ink

@@ -64,6 +64,9 @@ class FontSet {
   std::vector<std::uint32_t> closure(int font, const std::vector<std::uint32_t>& glyphs) const;
   // The advance of a glyph in thousandths of the em, as libharu computes it.
   int advance(int font, std::uint32_t glyph) const;
+  // The FreeType face (FT_Face) of a file, for a library that draws with it. Stays open as long as
+  // the pointer is held, even after the FontSet is gone.
+  std::shared_ptr<void> freetype_face(int font) const;
 
  private:
   struct Impl;

@@ -13,9 +13,6 @@
 #include "writers/pens.h"
 #include "writers/writers.h"
 
-#include <ft2build.h>
-#include FT_FREETYPE_H
-
 namespace splay::writers {
 
 namespace {
@@ -39,35 +36,22 @@ void check(cairo_status_t status) {
                              cairo_status_to_string(status));
 }
 
-// A font file for Cairo. Cairo keeps a face in a cache of its own for as long as it likes, so the
-// FreeType face is given into its keeping.
-class CairoFont {
- public:
-  explicit CairoFont(const std::string& path) {
-    auto file = std::make_unique<File>();
-    if (FT_Init_FreeType(&file->library) != 0 ||
-        FT_New_Face(file->library, path.c_str(), 0, &file->face) != 0)
-      throw std::runtime_error("the font file " + path + " can't be read");
-    face_.reset(cairo_ft_font_face_create_for_ft_face(file->face, FT_LOAD_NO_HINTING));
-    static const cairo_user_data_key_t key{};
-    check(cairo_font_face_set_user_data(face_.get(), &key, file.get(), [](void* held) {
-      const std::unique_ptr<File> done(static_cast<File*>(held));
-    }));
-    file.release();  // NOLINT(bugprone-unused-return-value): Cairo holds it now
-  }
-  cairo_font_face_t* face() const { return face_.get(); }
+using FontFace = std::unique_ptr<cairo_font_face_t, Destroy<cairo_font_face_destroy>>;
 
- private:
-  struct File {
-    FT_Library library = nullptr;
-    FT_Face face = nullptr;
-    ~File() {
-      if (face != nullptr) FT_Done_Face(face);
-      if (library != nullptr) FT_Done_FreeType(library);
-    }
-  };
-  std::unique_ptr<cairo_font_face_t, Destroy<cairo_font_face_destroy>> face_;
-};
+// Cairo keeps a font in a cache of its own for as long as it likes, so it is given a share in the
+// FreeType face.
+FontFace cairo_font(std::shared_ptr<void> freetype_face) {
+  FontFace font(cairo_ft_font_face_create_for_ft_face(static_cast<FT_Face>(freetype_face.get()),
+                                                      FT_LOAD_NO_HINTING));
+  static const cairo_user_data_key_t key{};
+  using Share = std::shared_ptr<void>;
+  auto share = std::make_unique<Share>(std::move(freetype_face));
+  check(cairo_font_face_set_user_data(font.get(), &key, share.get(), [](void* held) {
+    const std::unique_ptr<Share> done(static_cast<Share*>(held));
+  }));
+  static_cast<void>(share.release());
+  return font;
+}
 
 // Draws one page in dots, y down. Strokes with one pen that follow each other are stroked together:
 // Cairo takes many times as long for them one by one.
@@ -197,15 +181,14 @@ class PngPage {
 
   cairo_font_face_t* face(int font) {
     auto& slot = faces_[static_cast<std::size_t>(font)];
-    if (!slot)
-      slot = std::make_unique<CairoFont>(fonts_.files()[static_cast<std::size_t>(font)].path);
-    return slot->face();
+    if (!slot) slot = cairo_font(fonts_.freetype_face(font));
+    return slot.get();
   }
 
   const ink::Page& page_;
   const ink::FontSet& fonts_;
   double scale_;  // dots to the millimetre
-  std::vector<std::unique_ptr<CairoFont>> faces_;
+  std::vector<FontFace> faces_;
   Surface surface_;
   Context context_;
   std::optional<ink::Pen> pen_;
