@@ -106,28 +106,45 @@ PackingState first_layout(const PackingState& empty, const std::vector<std::vect
 Packing pack_sheets(const std::vector<Stock>& stocks, const std::vector<Piece>& pieces,
                     const Effort& effort, double enough) {
   Random random(first_number);
+  Packing packing =
+      first_layout(PackingState(stocks, pieces), stock_orders(stocks), random).result();
+  if (effort.progress) effort.progress(0, packing.cost);
+  improve_sheets(packing, stocks, pieces, effort, enough);
+  return packing;
+}
+
+void improve_sheets(Packing& packing, const std::vector<Stock>& stocks,
+                    const std::vector<Piece>& pieces, const Effort& effort, double enough) {
+  Random random(first_number + static_cast<std::uint64_t>(packing.steps));
   Meter meter(effort);
   const std::vector<std::vector<int>> orders = stock_orders(stocks);
-  PackingState state = first_layout(PackingState(stocks, pieces), orders, random);
-  if (!state.unplaced().empty())  // short of sheets, or merely laid out badly
-    reach(state, unlimited, state.cost(), effort.steps / 2, meter, random);
-  Packing best = state.result();
-  meter.report(best.cost);
+  PackingState state(stocks, pieces);
+  if (!packing.unplaced.empty()) {  // short of sheets, or merely laid out badly
+    state.load(packing);
+    const double before = state.unplaced_area();
+    reach(state, unlimited, packing.cost, effort.steps / 2, meter, random);
+    if (state.unplaced_area() < before) {
+      const std::int64_t steps = packing.steps;
+      packing = state.result();
+      packing.steps = steps;
+    }
+  }
+  // Several kinds of sheet make several mixes to try.
   std::int64_t patience = effort.steps;
   if (orders.size() > 1) patience = std::max<std::int64_t>(1, effort.steps / 8);
+  const std::int64_t before = packing.steps;
   std::size_t turn = 0;
-  while (best.unplaced.empty() && best.cost > enough && !meter.spent()) {
-    const double budget = best.cost - 1e-9 * std::max(1.0, best.cost);
-    state.load(best);
+  while (packing.unplaced.empty() && packing.cost > enough && !meter.spent()) {
+    const double budget = packing.cost - 1e-9 * std::max(1.0, packing.cost);
+    state.load(packing);
     state.prefer(orders[turn++ % orders.size()]);
     state.close_sheets(budget);
     state.recreate(random, budget, 0);
-    if (!reach(state, budget, best.cost, patience, meter, random)) continue;
-    best = state.result();
-    meter.report(best.cost);
+    if (!reach(state, budget, packing.cost, patience, meter, random)) continue;
+    packing = state.result();
+    meter.report(packing.cost);
   }
-  best.steps = meter.done();
-  return best;
+  packing.steps = before + meter.done();
 }
 
 Packing pack_strip(Units width, const std::vector<Piece>& pieces, const Effort& effort) {

@@ -33,6 +33,10 @@ struct Packing {
 Packing pack_sheets(const std::vector<Stock>& stocks, const std::vector<Piece>& pieces,
                     const Effort& effort, double enough = 0);
 
+// Goes on from a packing of the same stocks and pieces.
+void improve_sheets(Packing& packing, const std::vector<Stock>& stocks,
+                    const std::vector<Piece>& pieces, const Effort& effort, double enough = 0);
+
 // Moves the pieces of a complete packing so that its emptiest sheet keeps a larger off-cut over its
 // full width or height. The sheets used stay the same.
 void gather_off_cut(Packing& packing, const std::vector<Piece>& pieces, const Effort& effort);
