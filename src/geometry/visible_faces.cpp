@@ -55,6 +55,23 @@ std::optional<Region> hidden_region(const FaceImage& face, std::span<const ViewB
   return region;
 }
 
+enum class Cover { none, part, whole };
+
+// How a convex hidden region covers an image, as far as the outline's corners tell.
+Cover cover_of(const FaceImage& image, const Region& region) {
+  bool whole = true;
+  for (const Plane& bound : region) {
+    bool some_inside = false;
+    for (const Vec2 corner : image.loops[0]) {
+      const bool inside = bound.distance({corner.x, corner.y, 0}) < -tolerance::on_plane;
+      some_inside = some_inside || inside;
+      whole = whole && inside;
+    }
+    if (!some_inside) return Cover::none;
+  }
+  return whole ? Cover::whole : Cover::part;
+}
+
 double thickness(const Face& face) {
   double length = 0;
   for (const auto& loop : face.loops) {
@@ -64,16 +81,43 @@ double thickness(const Face& face) {
   return 2 * face.area / length;
 }
 
-// The image of a face as a slab between heights 0 and 1. A face seen all but edge-on, whose image
-// is too thin to be a polygon, is empty.
+bool is_broad(const FaceImage& image) {
+  double area = 0, length = 0;
+  for (const Polygon& loop : image.loops) {
+    area += signed_area(loop);
+    for (std::size_t i = 0; i < loop.size(); ++i)
+      length += norm(loop[(i + 1) % loop.size()] - loop[i]);
+  }
+  return 2 * area >= thinnest_tone * length;
+}
+
+bool all_simple(const FaceImage& image) {
+  return std::all_of(image.loops.begin(), image.loops.end(),
+                     [](const Polygon& loop) { return is_simple(loop); });
+}
+
+// The image of a face as a slab between heights 0 and 1.
 Solid slab_of(const FaceImage& image) {
-  const double width = std::min(image.high.x - image.low.x, image.high.y - image.low.y);
-  if (width < thinnest_tone || !is_simple(image.loops[0])) return {};
   Solid slab = Solid::prism(image.loops[0], 0, 1);
   for (std::size_t i = 1; i < image.loops.size(); ++i) {
-    if (is_simple(image.loops[i])) slab.subtract(Solid::prism(image.loops[i], -1, 2));
+    slab.subtract(Solid::prism(image.loops[i], -1, 2));
   }
   return slab;
+}
+
+// What hides parts of a face; nothing when one cell hides all of it.
+std::optional<std::vector<Region>> hidden_regions(const FaceImage& image,
+                                                  const Occluders& occluders) {
+  std::vector<Region> result;
+  for (const std::int32_t i : occluders.meeting(image.low, image.high)) {
+    if (occluders[i].near <= image.furthest) break;
+    auto region = hidden_region(image, occluders.bounds(occluders[i]));
+    if (!region) continue;
+    const Cover cover = cover_of(image, *region);
+    if (cover == Cover::whole) return std::nullopt;
+    if (cover == Cover::part) result.push_back(std::move(*region));
+  }
+  return result;
 }
 
 void add_pieces(const Solid& slab, const Face& face, int solid, std::vector<ToneFace>& result) {
@@ -110,12 +154,16 @@ std::vector<ToneFace> Scene::faces(const View& view) const {
   const Occluders occluders(solids_, view);
   std::vector<ToneFace> result;
   for (const Front& front : fronts) {
-    Solid slab = slab_of(front.image);
-    for (const std::int32_t i : occluders.meeting(front.image.low, front.image.high)) {
-      if (slab.empty() || occluders[i].near <= front.image.furthest) break;
-      const auto region = hidden_region(front.image, occluders.bounds(occluders[i]));
-      if (region) slab.subtract(*region);
+    const auto hidden = hidden_regions(front.image, occluders);
+    if (!hidden || !is_broad(front.image)) continue;
+    // An image that is all but a line in places cannot be cut as a polygon; what hides it is drawn
+    // over it.
+    if (hidden->empty() || !all_simple(front.image)) {
+      result.push_back({front.image.loops, front.face->plane.n, front.solid});
+      continue;
     }
+    Solid slab = slab_of(front.image);
+    for (const Region& region : *hidden) slab.subtract(region);
     if (!slab.empty()) add_pieces(slab, *front.face, front.solid, result);
   }
   return result;
