@@ -33,8 +33,8 @@ std::string describe(const Diagnostic& diagnostic, std::string_view file_name,
 // In file order, without repeats.
 void sort_diagnostics(std::vector<Diagnostic>& diagnostics);
 
-// The word of `known` nearest to `word` (by edit distance, at most a third of its letters wrong), or
-// "" when none is near.
+// The word of `known` nearest to `word` by edit distance, at most a third of its letters wrong; ""
+// when none is near.
 std::string_view nearest_word(std::string_view word, const std::vector<std::string_view>& known);
 
 }  // namespace splay

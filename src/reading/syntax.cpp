@@ -12,6 +12,7 @@ namespace splay::reading {
 namespace {
 
 constexpr int most_lines_mended = 20;
+constexpr std::size_t largest_mended = 1u << 18;  // bytes: every line mended costs a parse
 
 std::string_view trimmed(std::string_view text) {
   const std::size_t first = text.find_first_not_of(" \t\r\n");
@@ -153,7 +154,7 @@ std::optional<toml::table> parse(const SourceText& source, Faults& faults) {
       const bool simple = simple_line(source.line(line)).has_value();
       // After a line that is not simple, what follows may be wrong only because of it.
       if (simple || round == 0) faults.complain(slip ? *slip : worded(error, source));
-      if (!simple) return std::nullopt;
+      if (!simple || text.size() > largest_mended) return std::nullopt;
       blank_line(text, source, line);
     }
   }

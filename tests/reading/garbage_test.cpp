@@ -1,6 +1,6 @@
 // Nothing a file can hold makes the reader crash, throw or take for ever.
 #include <catch2/catch.hpp>
-#include <chrono>
+#include <ctime>
 #include <random>
 
 #include "base/utf8.h"
@@ -207,13 +207,12 @@ TEST_CASE("four megabytes are read or refused in a few seconds") {
         "x = \"" + std::string(reading::largest_file - 10, 'x') + "\"\n",
         std::string(reading::largest_file, '\n'), std::string(reading::largest_file, '['),
         std::string(reading::largest_file, '"'), std::string(reading::largest_file, '=')}) {
-    const auto start = std::chrono::steady_clock::now();
+    const std::clock_t start = std::clock();  // processor time: the machine may be busy
     const auto reading = read(text);
     check_sane(reading);
     CHECK_FALSE(reading.project);
     CHECK(all_text(reading, "").size() < 1000000);
-    const std::chrono::duration<double> took = std::chrono::steady_clock::now() - start;
-    CHECK(took.count() < 60);
+    CHECK(static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC < 60);
   }
 }
 
