@@ -1,4 +1,8 @@
+#include "joinery/butt.h"
+
+#include "joinery/draft.h"
 #include "joinery/joint.h"
+#include "joinery/stick.h"
 
 namespace splay::joinery {
 
@@ -15,6 +19,24 @@ void butt(parts::Builder& builder, const Butt& joint) {
 
 void glued(parts::Builder& builder, int a, int b, const Plane& face, std::string_view kind) {
   builder.add_joint({joint_name(builder, b, a), std::string(kind), {b, a}, 0, {{a, b, face}}});
+}
+
+void ButtKind::fields(model::FieldVisitor&) {}
+
+std::string ButtKind::make(parts::Builder& builder, int host, int guest) const {
+  const Stick h = stick(builder, host), g = stick(builder, guest);
+  Meeting meeting;
+  if (std::string fault = find_meeting(h, g, Lines::length_or_width, meeting); !fault.empty())
+    return fault;
+  Draft draft(builder, "butt", host, guest);
+  const Plane cut = meeting.face.flipped();
+  if (meeting.along)
+    draft.cut_end(guest, cut, "end against " + h.name);
+  else
+    draft.cut_edge(guest, cut, "edge against " + h.name);
+  draft.must_meet(host, guest, meeting.face, "faces");
+  draft.dihedral(crossing_angle(h.along, meeting.in));
+  return draft.carry_out(builder);
 }
 
 }  // namespace splay::joinery

@@ -1,4 +1,5 @@
-// Joints: each shapes the parts it is given and records what must meet.
+// Joints whose planes are given: each shapes the parts it is given and records what must meet. The
+// joints that find their planes by themselves are in kinds.h.
 //
 // Parts come to a joint oversize; the joint trims them. Planes are in the world.
 #pragma once
@@ -10,13 +11,6 @@
 #include "parts/builder.h"
 
 namespace splay::joinery {
-
-struct JointWord {
-  std::string_view word;
-  std::string_view help;
-};
-// Every joint this shop can make (register.cpp).
-const std::vector<JointWord>& joint_words();
 
 // Two ends on one plane. `plane` points out of a, into b. `dihedral` is the angle between the
 // members' show sides, radians.

@@ -16,9 +16,9 @@ namespace splay::joinery {
 // it, an end in a mitre reaches past the corner, laps cross.
 class JointKind : public model::Fields {
  public:
-  // Shapes `host` (which keeps its face or runs through) and `guest` (which ends, enters or crosses).
-  // Returns "" when done, else one sentence that says why the two can't be joined so; then nothing
-  // was cut.
+  // Shapes `host` (which keeps its face or runs through) and `guest` (which ends, enters or
+  // crosses). Returns "" when done, else one sentence that says why the two can't be joined so;
+  // then nothing was cut.
   virtual std::string make(parts::Builder& builder, int host, int guest) const = 0;
 };
 

@@ -1,17 +1,36 @@
-#include "joinery/joint.h"
+#include <algorithm>
+
+#include "joinery/butt.h"
+#include "joinery/half_lap.h"
+#include "joinery/kinds.h"
+#include "joinery/tenon.h"
 
 namespace splay::joinery {
 
-const std::vector<JointWord>& joint_words() {
-  static const std::vector<JointWord> words = {
-      {"mitre", "two ends cut on the plane that halves the corner"},
-      {"butt", "one part ends against the face of another"},
-      {"housing", "a trench across a face that takes another part's end"},
-      {"rabbet", "a step along an edge that takes another part's edge"},
-      {"groove", "a trench along a face that takes another part's edge"},
-      {"glued", "faces or edges glued as they are"},
+namespace {
+
+template <class T>
+std::unique_ptr<JointKind> make() {
+  return std::make_unique<T>();
+}
+
+}  // namespace
+
+const std::vector<JointEntry>& registry() {
+  static const std::vector<JointEntry> joints = {
+      {"butt", "one part ends against the face of another", &make<ButtKind>},
+      {"half lap", "two crossing parts, each cut away on the plane between them",
+       &make<HalfLapKind>},
+      {"mortise and tenon", "a tongue on one part's end in a pocket of the other",
+       &make<TenonKind>},
   };
-  return words;
+  return joints;
+}
+
+const JointEntry* find_joint(std::string_view word) {
+  const auto found = std::find_if(registry().begin(), registry().end(),
+                                  [word](const JointEntry& joint) { return joint.word == word; });
+  return found == registry().end() ? nullptr : &*found;
 }
 
 }  // namespace splay::joinery

@@ -1,0 +1,163 @@
+#include "joinery/stick.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <set>
+
+#include "base/tolerance.h"
+
+namespace splay::joinery {
+
+namespace {
+
+// A plane steeper to the length than this bounds an end, not a side.
+constexpr double steepest_side = 0.5;                    // cosine: 30 degrees of taper
+constexpr double least_meeting = std::numbers::pi / 36;  // 5 degrees
+constexpr double direction_noise = 1e-9;
+
+std::vector<Plane> find_sides(const Solid& body, Vec3 along) {
+  std::vector<Plane> sides;
+  std::set<std::pair<std::int32_t, std::int32_t>> seen;
+  for (const Cell& cell : body.cells()) {
+    for (const CellFace& face : cell.faces) {
+      if (!seen.insert({face.plane, face.side}).second) continue;
+      const Plane& table = body.planes()[static_cast<std::size_t>(face.plane)];
+      const Plane plane = face.side > 0 ? table : table.flipped();
+      if (std::abs(dot(plane.n, along)) > steepest_side) continue;
+      if (body.extent(plane.n)[1] <= plane.d + tolerance::on_plane) sides.push_back(plane);
+    }
+  }
+  return sides;
+}
+
+struct Pass {
+  double from = 0, to = 0;
+  Plane entry, exit;
+};
+
+// Where the line at + s * along passes through a convex cell.
+bool passes(const Solid& body, const Cell& cell, Vec3 at, Vec3 along, Pass& pass) {
+  pass = {-1e300, 1e300, {}, {}};
+  for (const CellFace& face : cell.faces) {
+    const Plane& table = body.planes()[static_cast<std::size_t>(face.plane)];
+    const Plane plane = face.side > 0 ? table : table.flipped();
+    const double speed = dot(plane.n, along), distance = plane.distance(at);
+    if (std::abs(speed) < direction_noise) {
+      if (distance > -tolerance::on_plane) return false;
+      continue;
+    }
+    const double s = -distance / speed;
+    if (speed < 0 && s > pass.from) {
+      pass.from = s;
+      pass.entry = plane;
+    } else if (speed > 0 && s < pass.to) {
+      pass.to = s;
+      pass.exit = plane;
+    }
+  }
+  return pass.to - pass.from > tolerance::weld;
+}
+
+bool line_through(const Solid& body, Vec3 at, Vec3 along, Pass& whole) {
+  bool any = false;
+  for (const Cell& cell : body.cells()) {
+    Pass pass;
+    if (!passes(body, cell, at, along, pass)) continue;
+    if (!any || pass.from < whole.from) {
+      whole.from = pass.from;
+      whole.entry = pass.entry;
+    }
+    if (!any || pass.to > whole.to) {
+      whole.to = pass.to;
+      whole.exit = pass.exit;
+    }
+    any = true;
+  }
+  return any;
+}
+
+// The meeting by one line of the guest. "" or why not.
+std::string meet_by_line(const Stick& host, const Stick& guest, Vec3 line, Meeting& meeting) {
+  Pass pass;
+  if (!line_through(host.body, guest.centre, line, pass))
+    return "The centre line of " + guest.name + " does not meet " + host.name + ".";
+  const auto [low, high] = guest.body.extent(line);
+  const double origin = dot(guest.centre, line);
+  const double before = pass.from - (low - origin), after = (high - origin) - pass.to;
+  if (before < tolerance::weld && after < tolerance::weld)
+    return guest.name + " lies wholly inside " + host.name + ".";
+  if (before >= after) {
+    meeting = {pass.entry, pass.exit, guest.centre + line * pass.from, line, 0, 0, true};
+    meeting.reach = (high - origin) - pass.from;
+  } else {
+    meeting = {pass.exit, pass.entry, guest.centre + line * pass.to, -line, 0, 0, true};
+    meeting.reach = pass.to - (low - origin);
+  }
+  meeting.room = pass.to - pass.from;
+  if (angle_to_surface(line, meeting.face) < least_meeting)
+    return guest.name + " runs almost along the face of " + host.name +
+           ": under 5 degrees no joint holds.";
+  if (meeting.reach < tolerance::weld) return guest.name + " stops short of " + host.name + ".";
+  return "";
+}
+
+}  // namespace
+
+Stick stick(const parts::Builder& builder, int index) {
+  const parts::Part& part = builder.part(index);
+  Stick result;
+  result.index = index;
+  result.name = part.name;
+  result.place = part.place;
+  result.body = part.body.transformed(part.place);
+  const Box box = part.body.bounds();
+  result.centre = part.place.point((box.low + box.high) * 0.5);
+  result.along = part.place.ex;
+  result.sides = find_sides(result.body, result.along);
+  return result;
+}
+
+const Plane& side_towards(const Stick& stick, Vec3 direction) {
+  return *std::max_element(
+      stick.sides.begin(), stick.sides.end(),
+      [&](const Plane& a, const Plane& b) { return dot(a.n, direction) < dot(b.n, direction); });
+}
+
+std::string find_meeting(const Stick& host, const Stick& guest, Lines lines, Meeting& meeting) {
+  if (host.body.empty() || guest.body.empty())
+    return "Nothing is left of " + (host.body.empty() ? host.name : guest.name) + ".";
+  const std::string fault = meet_by_line(host, guest, guest.along, meeting);
+  if (fault.empty() || lines == Lines::length_only) return fault;
+  if (!meet_by_line(host, guest, guest.place.ey, meeting).empty()) return fault;
+  meeting.along = false;
+  return "";
+}
+
+double angle_to_surface(Vec3 line, const Plane& plane) {
+  return std::abs(std::numbers::pi / 2 - angle_between(line, plane.n));
+}
+
+double crossing_angle(Vec3 a, Vec3 b) {
+  const double angle = angle_between(a, b);
+  return std::min(angle, std::numbers::pi - angle);
+}
+
+std::array<double, 2> section_extent(const Stick& guest, const Plane& plane, Vec3 direction) {
+  std::array<double, 2> range = {1e300, -1e300};
+  for (const Face& face : guest.body.section(plane))
+    for (const std::vector<Vec3>& loop : face.loops)
+      for (const Vec3 p : loop) {
+        range[0] = std::min(range[0], dot(direction, p));
+        range[1] = std::max(range[1], dot(direction, p));
+      }
+  return range[0] > range[1] ? std::array<double, 2>{0, 0} : range;
+}
+
+double volume_outside(const Region& region, const Solid& body) {
+  Solid rest = Solid::convex(region);
+  rest.subtract(body);
+  return rest.volume();
+}
+
+}  // namespace splay::joinery

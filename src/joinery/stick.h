@@ -1,0 +1,54 @@
+// A straight part as a joint sees it: its body in the world, its centre line and its long sides;
+// and how two of them meet. Lengths in mm, everything in the world unless said otherwise.
+#pragma once
+
+#include <array>
+#include <string>
+#include <vector>
+
+#include "parts/builder.h"
+
+namespace splay::joinery {
+
+struct Stick {
+  int index = 0;
+  std::string name;
+  Rigid place;
+  Solid body;
+  Vec3 centre;               // of the body's bounding box in the part frame
+  Vec3 along;                // the part frame's x
+  std::vector<Plane> sides;  // the planes along its length that the whole body lies inside of
+};
+Stick stick(const parts::Builder& builder, int part);
+
+// The side that looks most nearly along `direction`.
+const Plane& side_towards(const Stick& stick, Vec3 direction);
+
+// Where the centre line of the guest enters the host.
+struct Meeting {
+  Plane face;         // of the host, out of it
+  Plane far_face;     // where the line leaves the host again
+  Vec3 at;            // on the face
+  Vec3 in;            // unit, along the line into the host
+  double room = 0;    // along the line from face to far face
+  double reach = 0;   // how far the guest goes on past the face, along the line
+  bool along = true;  // the line is the guest's length; false: across its width
+};
+enum class Lines { length_only, length_or_width };
+// "" and the meeting, or a sentence that says why there is none.
+std::string find_meeting(const Stick& host, const Stick& guest, Lines lines, Meeting& meeting);
+
+// The angle between a line and a plane's surface, radians, 0 to half pi.
+double angle_to_surface(Vec3 line, const Plane& plane);
+
+// The angle at which two lines cross, radians, 0 to half pi.
+double crossing_angle(Vec3 a, Vec3 b);
+
+// Least and greatest extent of the guest's section by a plane, along a direction; {0, 0} when the
+// plane misses it.
+std::array<double, 2> section_extent(const Stick& guest, const Plane& plane, Vec3 direction);
+
+// How much of a bounded region is not wood of the body, mm3.
+double volume_outside(const Region& region, const Solid& body);
+
+}  // namespace splay::joinery

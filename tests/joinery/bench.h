@@ -1,0 +1,73 @@
+// Two straight parts on a bench of their own, for tests of joints.
+#pragma once
+
+#include <catch2/catch.hpp>
+#include <memory>
+#include <random>
+#include <string>
+
+#include "joinery/kinds.h"
+#include "parts/audit.h"
+#include "parts/builder.h"
+
+namespace splay::test {
+
+struct Bench {
+  std::unique_ptr<model::Project> project = std::make_unique<model::Project>();
+  parts::Builder builder{*project};
+
+  int add(const std::string& name, const Rigid& place, Solid body);
+  // A bar of the given width and thickness, its axis from x = from to x = to of its own frame.
+  int bar(const std::string& name, const Rigid& place, double from, double to, double width,
+          double thickness);
+  double volume(int part) const { return builder.part(part).body.volume(); }
+};
+
+// A joint that was made: the finished pieces, sound in every respect.
+struct Made {
+  parts::Assembly assembly;
+  const parts::Joint& joint() const { return assembly.joints.front(); }
+  const parts::Part& part(const std::string& name) const;
+  const parts::Operation& operation(const std::string& part_name, const std::string& name) const;
+};
+
+// Makes the joint, finishes, and requires: no refusal, no stop, every mate within 1e-6 mm.
+Made make_sound(Bench&& bench, const joinery::JointKind& kind, int host, int guest);
+
+// The sentence of a joint that can't be made; requires that nothing was cut or recorded.
+std::string refusal(Bench& bench, const joinery::JointKind& kind, int host, int guest);
+
+// Random figures with a seed, the same on every machine.
+class Chance {
+ public:
+  explicit Chance(unsigned seed) : engine_(seed) {}
+  double between(double low, double high);
+  bool coin() { return between(0, 1) < 0.5; }
+  Vec3 direction();
+  Rigid frame();  // any place and orientation within a metre
+
+ private:
+  std::mt19937 engine_;
+};
+
+constexpr double deg = std::numbers::pi / 180;
+
+// A host along its own x and a guest whose centre line meets the middle of one of the host's sides.
+struct Tee {
+  double host_width = 60, host_thickness = 45;
+  double guest_width = 40, guest_thickness = 20;
+  double lean = 0;   // of the guest towards the host's length, radians
+  double skew = 0;   // of the guest across the host
+  double roll = 0;   // of the guest about its own length
+  int face = 3;      // of the host: 2 y_low, 3 y_high, 4 z_low, 5 z_high
+  double past = 60;  // how far the guest reaches past the face
+  double host_length = 600, guest_length = 300;  // the guest's outside the host
+  Rigid world;                                   // where all of it stands
+  double cosine() const;                         // of the guest's line to the face's normal
+  double room() const;                           // length of the guest's line inside the host
+};
+// Host is part 0, guest part 1.
+Bench lay(const Tee& tee);
+Tee random_tee(Chance& chance, double most_lean, double most_skew, double most_roll);
+
+}  // namespace splay::test
