@@ -1,8 +1,7 @@
 #include "joinery/butt.h"
 
-#include "joinery/draft.h"
+#include "joinery/bases.h"
 #include "joinery/joint.h"
-#include "joinery/stick.h"
 
 namespace splay::joinery {
 
@@ -17,26 +16,30 @@ void butt(parts::Builder& builder, const Butt& joint) {
                      {{joint.host, joint.guest, joint.face}}});
 }
 
-void glued(parts::Builder& builder, int a, int b, const Plane& face, std::string_view kind) {
-  builder.add_joint({joint_name(builder, b, a), std::string(kind), {b, a}, 0, {{a, b, face}}});
+std::string lay_butt(const Stick& host, const Stick& guest, Draft& draft, Plane& plane) {
+  Meeting meeting;
+  if (std::string fault = find_meeting(host, guest, Lines::length_or_width, meeting);
+      !fault.empty())
+    return fault;
+  plane = meeting.face;
+  if (!whole_behind(guest, plane.flipped(), meeting.in))
+    return guest.name + " does not reach " + host.name + " with its whole section.";
+  if (meeting.along)
+    draft.cut_end(guest.index, plane.flipped(), "end against " + host.name);
+  else
+    draft.cut_edge(guest.index, plane.flipped(), "edge against " + host.name);
+  draft.must_meet(host.index, guest.index, plane, "faces");
+  draft.dihedral(crossing_angle(host.along, meeting.in));
+  return "";
 }
 
 void ButtKind::fields(model::FieldVisitor&) {}
 
 std::string ButtKind::make(parts::Builder& builder, int host, int guest) const {
-  const Stick h = stick(builder, host), g = stick(builder, guest);
-  Meeting meeting;
-  if (std::string fault = find_meeting(h, g, Lines::length_or_width, meeting); !fault.empty())
-    return fault;
   Draft draft(builder, "butt", host, guest);
-  const Plane cut = meeting.face.flipped();
-  if (meeting.along)
-    draft.cut_end(guest, cut, "end against " + h.name);
-  else
-    draft.cut_edge(guest, cut, "edge against " + h.name);
-  draft.must_meet(host, guest, meeting.face, "faces");
-  draft.dihedral(crossing_angle(h.along, meeting.in));
-  return draft.carry_out(builder);
+  Plane plane;
+  const std::string fault = lay_butt(stick(builder, host), stick(builder, guest), draft, plane);
+  return fault.empty() ? draft.carry_out(builder) : fault;
 }
 
 }  // namespace splay::joinery

@@ -108,6 +108,16 @@ std::string Draft::carry_out(parts::Builder& builder) {
            " would still be in the same place beside the joint.";
   record_.mates.clear();
   if (std::string fault = try_mates(builder); !fault.empty()) return fault;
+  commit(builder);
+  return "";
+}
+
+void Draft::carry_out_untried(parts::Builder& builder) {
+  for (const Wish& wish : wishes_) record_.mates.push_back(wish.mate);
+  commit(builder);
+}
+
+void Draft::commit(parts::Builder& builder) {
   for (Cut& cut : cuts_) {
     cut.operation.joint = record_.name;
     builder.shape(cut.part, cut.operation, cut.facets);
@@ -117,7 +127,6 @@ std::string Draft::carry_out(parts::Builder& builder) {
     builder.add_fitting(std::move(fitting));
   }
   builder.add_joint(std::move(record_));
-  return "";
 }
 
 std::string figure(const parts::Builder& builder, double mm) {

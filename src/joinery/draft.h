@@ -35,9 +35,15 @@ class Draft {
   void distinguish(std::string_view word);
   void fit(parts::Fitting fitting);
 
+  // The two parts as the cuts so far leave them, in the world; "" or why a cut can't be.
+  std::string try_cuts(const parts::Builder& builder);
+  const Solid& body(int part) const { return bodies_.at(part); }
+
   // Tries the joint: when every mate closes and the two parts share no space, all of it is done on
   // the builder and the answer is "". Otherwise nothing is done and the answer says why.
   std::string carry_out(parts::Builder& builder);
+  // The same without a trial: the caller vouches for it, and the audit will see.
+  void carry_out_untried(parts::Builder& builder);
 
  private:
   struct Cut {
@@ -50,8 +56,8 @@ class Draft {
     bool needed;
     std::string what;
   };
-  std::string try_cuts(const parts::Builder& builder);
   std::string try_mates(const parts::Builder& builder);
+  void commit(parts::Builder& builder);
 
   parts::Joint record_;
   std::vector<Cut> cuts_;

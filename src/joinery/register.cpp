@@ -1,8 +1,10 @@
 #include <algorithm>
 
 #include "joinery/butt.h"
+#include "joinery/glued.h"
 #include "joinery/half_lap.h"
 #include "joinery/kinds.h"
+#include "joinery/mitre.h"
 #include "joinery/tenon.h"
 
 namespace splay::joinery {
@@ -19,6 +21,9 @@ std::unique_ptr<JointKind> make() {
 const std::vector<JointEntry>& registry() {
   static const std::vector<JointEntry> joints = {
       {"butt", "one part ends against the face of another", &make<ButtKind>},
+      {"mitre", "two ends cut on the plane from the outer corner to the inner one",
+       &make<MitreKind>},
+      {"glued", "faces or edges that touch, glued as they are", &make<GluedKind>},
       {"half lap", "two crossing parts, each cut away on the plane between them",
        &make<HalfLapKind>},
       {"mortise and tenon", "a tongue on one part's end in a pocket of the other",

@@ -16,19 +16,32 @@ constexpr double steepest_side = 0.5;                    // cosine: 30 degrees o
 constexpr double least_meeting = std::numbers::pi / 36;  // 5 degrees
 constexpr double direction_noise = 1e-9;
 
-std::vector<Plane> find_sides(const Solid& body, Vec3 along) {
-  std::vector<Plane> sides;
+std::vector<Plane> find_hull(const Solid& body) {
+  std::vector<Plane> hull;
   std::set<std::pair<std::int32_t, std::int32_t>> seen;
   for (const Cell& cell : body.cells()) {
     for (const CellFace& face : cell.faces) {
       if (!seen.insert({face.plane, face.side}).second) continue;
       const Plane& table = body.planes()[static_cast<std::size_t>(face.plane)];
       const Plane plane = face.side > 0 ? table : table.flipped();
-      if (std::abs(dot(plane.n, along)) > steepest_side) continue;
-      if (body.extent(plane.n)[1] <= plane.d + tolerance::on_plane) sides.push_back(plane);
+      if (body.extent(plane.n)[1] <= plane.d + tolerance::on_plane) hull.push_back(plane);
     }
   }
-  return sides;
+  return hull;
+}
+
+// Those planes of a hull that run along a direction.
+Region along(const std::vector<Plane>& hull, Vec3 line) {
+  Region result;
+  for (const Plane& plane : hull)
+    if (std::abs(dot(plane.n, line)) <= steepest_side) result.push_back(plane);
+  return result;
+}
+
+const Plane& most_towards(const std::vector<Plane>& planes, Vec3 direction) {
+  return *std::max_element(planes.begin(), planes.end(), [&](const Plane& a, const Plane& b) {
+    return dot(a.n, direction) < dot(b.n, direction);
+  });
 }
 
 struct Pass {
@@ -114,14 +127,17 @@ Stick stick(const parts::Builder& builder, int index) {
   const Box box = part.body.bounds();
   result.centre = part.place.point((box.low + box.high) * 0.5);
   result.along = part.place.ex;
-  result.sides = find_sides(result.body, result.along);
+  result.hull = find_hull(result.body);
+  result.sides = along(result.hull, result.along);
   return result;
 }
 
 const Plane& side_towards(const Stick& stick, Vec3 direction) {
-  return *std::max_element(
-      stick.sides.begin(), stick.sides.end(),
-      [&](const Plane& a, const Plane& b) { return dot(a.n, direction) < dot(b.n, direction); });
+  return most_towards(stick.sides, direction);
+}
+
+const Plane& hull_towards(const Stick& stick, Vec3 direction) {
+  return most_towards(stick.hull, direction);
 }
 
 std::string find_meeting(const Stick& host, const Stick& guest, Lines lines, Meeting& meeting) {
@@ -152,6 +168,20 @@ std::array<double, 2> section_extent(const Stick& guest, const Plane& plane, Vec
         range[1] = std::max(range[1], dot(direction, p));
       }
   return range[0] > range[1] ? std::array<double, 2>{0, 0} : range;
+}
+
+bool whole_behind(const Stick& stick, const Plane& cut, Vec3 line) {
+  constexpr double slice = 0.1;  // mm
+  Region region = along(stick.hull, line);
+  region.push_back(cut);
+  region.push_back(Plane{cut.n, cut.d - slice}.flipped());
+  return volume_outside(region, stick.body) < Solid::convex(region).volume() * 1e-6;
+}
+
+Exit way_out(const Solid& body, Vec3 at, Vec3 way) {
+  Pass pass;
+  if (!line_through(body, at, way, pass)) return {};
+  return {pass.to, pass.exit};
 }
 
 double volume_outside(const Region& region, const Solid& body) {

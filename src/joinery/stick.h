@@ -17,12 +17,14 @@ struct Stick {
   Solid body;
   Vec3 centre;               // of the body's bounding box in the part frame
   Vec3 along;                // the part frame's x
-  std::vector<Plane> sides;  // the planes along its length that the whole body lies inside of
+  std::vector<Plane> hull;   // the planes that bear a face and have the whole body inside
+  std::vector<Plane> sides;  // those of them that run along the length
 };
 Stick stick(const parts::Builder& builder, int part);
 
-// The side that looks most nearly along `direction`.
+// The side (of the hull: the plane) that looks most nearly along `direction`.
 const Plane& side_towards(const Stick& stick, Vec3 direction);
+const Plane& hull_towards(const Stick& stick, Vec3 direction);
 
 // Where the centre line of the guest enters the host.
 struct Meeting {
@@ -47,6 +49,18 @@ double crossing_angle(Vec3 a, Vec3 b);
 // Least and greatest extent of the guest's section by a plane, along a direction; {0, 0} when the
 // plane misses it.
 std::array<double, 2> section_extent(const Stick& guest, const Plane& plane, Vec3 direction);
+
+// Is there wood all over the stick's section right behind the cut? `line` is the direction that the
+// section is across of.
+bool whole_behind(const Stick& stick, const Plane& cut, Vec3 line);
+
+// Where a line through a point inside a body leaves it in the direction `way`: the distance and the
+// plane there.
+struct Exit {
+  double distance = 0;
+  Plane plane;
+};
+Exit way_out(const Solid& body, Vec3 at, Vec3 way);
 
 // How much of a bounded region is not wood of the body, mm3.
 double volume_outside(const Region& region, const Solid& body);
