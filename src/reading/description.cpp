@@ -18,7 +18,7 @@ std::string millimetres(double mm) { return plain_number(mm, 3) + " mm"; }
 std::string degrees(double rad) { return plain_number(Angle{rad}.degrees(), 3) + " deg"; }
 
 // A default that the range refuses stands for "not there".
-std::string when_in(Range range, double value, std::string text) {
+std::string when_in(Range range, double value, const std::string& text) {
   const bool low = range.above_least ? value <= range.least : value < range.least;
   return low || value > range.most ? "none" : text;
 }
