@@ -27,16 +27,20 @@ struct Sides {
 struct ArrangedRow {
   std::vector<DrawnElevation> views;
   Sides up;
-  double others = 0;  // width of all views but the first
+  double width = 0;  // of all views
 };
 
 struct Arranged {
   std::vector<ArrangedRow> rows;
-  Sides first;  // across
+  Sides first;           // across, of the first views
+  bool aligned = false;  // the first views stand over each other
   double height() const {
     double sum = 0;
     for (const ArrangedRow& row : rows) sum += row.up.size();
     return sum;
+  }
+  double width(const ArrangedRow& row) const {
+    return aligned ? row.width - row.views[0].extent.width() + first.size() : row.width;
   }
 };
 
@@ -44,19 +48,25 @@ constexpr double between = 5;  // mm between two views at the least
 
 double gaps(std::size_t views) { return between * static_cast<double>(views - 1); }
 
+bool same_direction(const Grid& grid) {
+  return std::ranges::all_of(grid, [&](const auto& row) {
+    return norm(row[0]->view.right - grid[0][0]->view.right) < 1e-9;
+  });
+}
+
 Arranged arrange(const Context& context, const Grid& grid, Scale scale) {
   Arranged result;
+  result.aligned = same_direction(grid);
   for (const auto& views : grid) {
     ArrangedRow row;
     for (const Elevation* e : views) {
       row.views.push_back(draw(context, *e, scale));
       const ink::Rect& extent = row.views.back().extent;
       row.up.include(extent.low.y, extent.high.y);
-      if (row.views.size() == 1)
-        result.first.include(extent.low.x, extent.high.x);
-      else
-        row.others += extent.width();
+      row.width += extent.width();
     }
+    const ink::Rect& extent = row.views[0].extent;
+    result.first.include(extent.low.x, extent.high.x);
     result.rows.push_back(std::move(row));
   }
   return result;
@@ -65,7 +75,7 @@ Arranged arrange(const Context& context, const Grid& grid, Scale scale) {
 bool fits(const Arranged& arranged, ink::Rect area) {
   if (arranged.height() + gaps(arranged.rows.size()) > area.height()) return false;
   return std::ranges::all_of(arranged.rows, [&](const ArrangedRow& row) {
-    return arranged.first.size() + row.others + gaps(row.views.size()) <= area.width();
+    return arranged.width(row) + gaps(row.views.size()) <= area.width();
   });
 }
 
@@ -98,23 +108,31 @@ std::optional<Sheet> fit(const Context& context, const Grid& grid, ink::Rect are
   }
 }
 
+// Where the first view of a row begins: at the even gap of its row, or of the tightest row when the
+// first views stand over each other.
+double first_gap(const Arranged& a, const ArrangedRow& of, ink::Rect area) {
+  const auto even = [&](const ArrangedRow& row) {
+    return (area.width() - a.width(row)) / static_cast<double>(row.views.size() + 1);
+  };
+  double gap = even(of);
+  if (a.aligned)
+    for (const ArrangedRow& row : a.rows) gap = std::min(gap, even(row));
+  return gap;
+}
+
 // What is left over is shared out between and around the views.
 void place(const Arranged& a, ink::Rect area, drafting::Items& items) {
-  double widest = 0;
-  std::size_t most = 1;
-  for (const ArrangedRow& row : a.rows) {
-    widest = std::max(widest, row.others);
-    most = std::max(most, row.views.size());
-  }
-  const double margin = (area.width() - a.first.size() - widest) / static_cast<double>(most + 1);
   const double gap_y = (area.height() - a.height()) / static_cast<double>(a.rows.size() + 1);
   double y = area.high.y - gap_y;
   for (const ArrangedRow& row : a.rows) {
-    double x = area.low.x + margin;
+    const ink::Rect& first = row.views[0].extent;
+    const Sides across = a.aligned ? a.first : Sides{-first.low.x, first.high.x};
+    double x = area.low.x + first_gap(a, row, area);
     const double base = y - row.up.after;
-    drafting::append(items, drafting::moved(row.views[0].items, {x + a.first.before, base}));
-    x += a.first.size();
-    const double gap = (area.high.x - x - row.others) / static_cast<double>(row.views.size());
+    drafting::append(items, drafting::moved(row.views[0].items, {x + across.before, base}));
+    x += across.size();
+    const double rest = a.width(row) - across.size();
+    const double gap = (area.high.x - x - rest) / static_cast<double>(row.views.size());
     for (std::size_t i = 1; i < row.views.size(); ++i) {
       const ink::Rect& extent = row.views[i].extent;
       x += gap;
