@@ -8,8 +8,8 @@
 namespace splay::writers {
 
 // Writes every file (name to bytes) into `folder`, which is made when missing. All temporary files
-// are written and checked before the first is renamed. Throws std::runtime_error naming the file and
-// the system's reason; then no file has changed and no temporary file is left.
+// are written and checked before the first is renamed. Throws std::runtime_error naming the file
+// and the system's reason; then no file has changed and no temporary file is left.
 void write_files(const std::filesystem::path& folder,
                  const std::map<std::string, std::string>& files);
 
