@@ -1,40 +1,16 @@
+#include "joinery/housing.h"
+
 #include <algorithm>
 #include <cmath>
 
-#include "joinery/joint.h"
+#include "base/tolerance.h"
 
 namespace splay::joinery {
 
+using model::may;
+using model::Range;
+
 namespace {
-
-// A point where the guest's wall meets the host's face, moved down the wall until it is `depth`
-// square below the face.
-Vec3 foot_of_wall(const Plane& wall, const Plane& face, double depth) {
-  const double c = dot(wall.n, face.n);
-  const double bottom = face.d - depth;
-  // The point of the line wall /\ (face - depth) in the plane of the two normals.
-  const double s = 1 - c * c;
-  return wall.n * ((wall.d - bottom * c) / s) + face.n * ((bottom - wall.d * c) / s);
-}
-
-// The floor points out of the host. Square to the walls it leans with them, and passes through the
-// foot of that wall which leaves the other one deeper.
-Plane floor_plane(const Housing& joint) {
-  if (joint.floor == HousingFloor::parallel_to_face)
-    return {joint.face.n, joint.face.d - joint.depth};
-  const Vec3 n = unit(joint.face.n - joint.wall_1.n * dot(joint.wall_1.n, joint.face.n));
-  const double at_1 = dot(n, foot_of_wall(joint.wall_1, joint.face, joint.depth));
-  const double at_2 = dot(n, foot_of_wall(joint.wall_2, joint.face, joint.depth));
-  return {n, std::min(at_1, at_2)};
-}
-
-// Depth square to the face where the floor meets a wall.
-double depth_at(const Plane& wall, const Plane& floor, const Plane& face) {
-  const double c = dot(wall.n, floor.n);
-  const double s = 1 - c * c;
-  const Vec3 p = wall.n * ((wall.d - floor.d * c) / s) + floor.n * ((floor.d - wall.d * c) / s);
-  return -face.distance(p);
-}
 
 // How far a part reaches in front of the stop.
 double reach_in_front(const parts::Part& part, const Plane& stop) {
@@ -42,52 +18,87 @@ double reach_in_front(const parts::Part& part, const Plane& stop) {
   return local.d - part.body.extent(local.n)[0];
 }
 
+TrenchCut housing_cut(const std::string& guest, const Plane& face, const Plane& floor,
+                      const Plane& wall_1, const Plane& wall_2) {
+  return {parts::OperationKind::housing,
+          "housing for " + guest,
+          face,
+          floor,
+          {wall_1.flipped(), wall_2.flipped()},
+          {}};
+}
+
 }  // namespace
 
 void housing(parts::Builder& builder, const Housing& joint) {
   const int guest = joint.guests.front();
-  const std::string name = joint_name(builder, guest, joint.host);
-  const Plane floor = floor_plane(joint);
-
-  parts::Trench trench;
-  trench.open = nearest_side(builder.part(joint.host), joint.face.n);
-  trench.floor = floor;
-  trench.walls = {joint.wall_1.flipped(), joint.wall_2.flipped()};
-  const double d1 = depth_at(joint.wall_1, floor, joint.face);
-  const double d2 = depth_at(joint.wall_2, floor, joint.face);
-  trench.shallow = std::min(d1, d2);
-  trench.deep = std::max(d1, d2);
-  Region removed = {joint.wall_1, joint.wall_2, floor.flipped()};
-  if (joint.stopped) {
-    trench.stops = {joint.stop};
-    removed.push_back(joint.stop.flipped());
-  }
-  builder.cut_trench(joint.host, parts::OperationKind::housing, removed, trench,
-                     "housing for " + builder.part(guest).name, name);
-
-  for (const int edging : joint.host_edgings)
-    builder.cut_trench(edging, parts::OperationKind::housing, removed, trench,
-                       "housing for " + builder.part(guest).name, name);
-
-  parts::Joint record{name, "housing", {guest, joint.host}, 0, {}};
+  Draft draft(builder, "housing", joint.host, guest);
+  const Plane floor =
+      trench_floor(joint.floor, joint.face, joint.wall_1, joint.wall_2, joint.depth);
+  TrenchCut trench =
+      housing_cut(builder.part(guest).name, joint.face, floor, joint.wall_1, joint.wall_2);
+  if (joint.stopped) trench.stops = {joint.stop};
+  cut_trench(builder, joint.host, trench, draft);
+  for (const int edging : joint.host_edgings) cut_trench(builder, edging, trench, draft);
   for (const int each : joint.guests) {
-    builder.cut_end(each, floor.flipped(), "end in " + builder.part(joint.host).name, name);
-    if (joint.stopped) {
-      // The corner in front of the stop would stand in the host's uncut wood.
-      parts::Trench corner;
-      corner.open = nearest_side(builder.part(each), joint.stop.n * -1);
-      corner.floor = joint.stop.flipped();
-      corner.walls = {joint.face.flipped()};
-      corner.shallow = corner.deep = reach_in_front(builder.part(each), joint.stop);
-      builder.cut_trench(each, parts::OperationKind::notch, {joint.stop, joint.face}, corner,
-                         "corner in front of the stopped housing", name);
-    }
+    draft.cut_end(each, floor.flipped(), "end in " + builder.part(joint.host).name);
+    if (!joint.stopped) continue;
+    // The corner in front of the stop would stand in the host's uncut wood.
+    parts::Trench corner;
+    corner.open = nearest_side(builder.part(each), joint.stop.n * -1);
+    corner.floor = joint.stop.flipped();
+    corner.walls = {joint.face.flipped()};
+    corner.shallow = corner.deep = reach_in_front(builder.part(each), joint.stop);
+    draft.trench(each, parts::OperationKind::notch, {joint.stop, joint.face}, corner,
+                 "corner in front of the stopped housing");
   }
-  record.mates = {{joint.host, guest, floor},
-                  {joint.host, guest, joint.wall_1.flipped()},
-                  {joint.host, guest, joint.wall_2.flipped()}};
-  if (joint.stopped) record.mates.push_back({joint.host, guest, joint.face});
-  builder.add_joint(std::move(record));
+  draft.must_meet(joint.host, guest, floor, "floor");
+  draft.must_meet(joint.host, guest, joint.wall_1.flipped(), "walls");
+  draft.must_meet(joint.host, guest, joint.wall_2.flipped(), "walls");
+  if (joint.stopped) draft.must_meet(joint.host, guest, joint.face, "shoulders at the stop");
+  draft.carry_out_untried(builder);
+}
+
+void HousingKind::fields(model::FieldVisitor& visit) {
+  visit.length(may("depth", "depth square to the face, at the shallower wall",
+                   "a third of the host's thickness, common practice"),
+               depth, Range::size());
+  model::choose<HousingFloor, 2>(
+      visit,
+      may("floor",
+          "floor for a leaning part: square to its walls leaves its end square; parallel to the "
+          "face keeps one depth and bevels the end"),
+      floor, {"square to walls", "parallel to face"});
+  model::choose<HousingEnds, 2>(
+      visit, may("ends", "the trench runs out of the host's edges or fits the part all round"),
+      ends, {"run out", "fit the part"});
+  stop_fields(visit);
+}
+
+std::string HousingKind::make(parts::Builder& builder, int host, int guest) const {
+  const Stick h = stick(builder, host), g = stick(builder, guest);
+  TrenchPlace place;
+  if (std::string fault = find_trench(h, g, place); !fault.empty()) return fault;
+  const double deep = depth.given ? depth->mm : place.thickness / 3;
+  const Plane& face = place.meeting.face;
+  const Plane bottom = trench_floor(floor.value, face, place.high, place.low, deep);
+  TrenchCut trench = housing_cut(g.name, face, bottom, place.high, place.low);
+  if (std::string fault = check_depth(builder, h, place, trench); !fault.empty()) return fault;
+
+  Draft draft(builder, "housing", host, guest);
+  draft.dihedral(crossing_angle(h.along, place.meeting.in));
+  if (std::string fault = end_guest(builder, h, g, place, bottom, 0, draft); !fault.empty())
+    return fault;
+  if (ends.value == HousingEnds::fit) {
+    const Vec3 across = place.meeting.along ? g.place.ey : g.place.ex;
+    for (const Vec3 way : {across, -across}) trench.stops.push_back(hull_towards(g, way).flipped());
+    for (const Plane& stop : trench.stops) draft.may_meet(host, guest, stop);
+  } else {
+    trench.stops = lay_stops(*this, h, g, place, draft);
+  }
+  cut_trench(builder, host, trench, draft);
+  for (const Plane& wall : trench.walls) draft.must_meet(host, guest, wall, "walls");
+  return draft.carry_out(builder);
 }
 
 }  // namespace splay::joinery

@@ -2,9 +2,12 @@
 
 #include "joinery/butt.h"
 #include "joinery/glued.h"
+#include "joinery/groove.h"
 #include "joinery/half_lap.h"
+#include "joinery/housing.h"
 #include "joinery/kinds.h"
 #include "joinery/mitre.h"
+#include "joinery/rabbet.h"
 #include "joinery/tenon.h"
 
 namespace splay::joinery {
@@ -23,6 +26,9 @@ const std::vector<JointEntry>& registry() {
       {"butt", "one part ends against the face of another", &make<ButtKind>},
       {"mitre", "two ends cut on the plane from the outer corner to the inner one",
        &make<MitreKind>},
+      {"housing", "a trench across a face that takes another part's end", &make<HousingKind>},
+      {"rabbet", "a step along an edge that takes another part's edge", &make<RabbetKind>},
+      {"groove", "a trench along a face that takes another part's edge", &make<GrooveKind>},
       {"glued", "faces or edges that touch, glued as they are", &make<GluedKind>},
       {"half lap", "two crossing parts, each cut away on the plane between them",
        &make<HalfLapKind>},

@@ -1,27 +1,21 @@
-#include "joinery/joint.h"
+#include "joinery/trench.h"
 
 namespace splay::joinery {
 
 void seat(parts::Builder& builder, const Seat& joint) {
-  const std::string name = joint_name(builder, joint.guest, joint.host);
-  parts::Trench trench;
-  trench.open = nearest_side(builder.part(joint.host), joint.floor.n);
-  trench.floor = joint.floor;
-  trench.walls = {joint.seat};
-  trench.stops = joint.stops;
-  trench.shallow = trench.deep = joint.depth;
-  Region removed = {joint.floor.flipped(), joint.seat.flipped()};
-  if (joint.groove) {
-    trench.walls.push_back(joint.other_wall);
-    removed.push_back(joint.other_wall.flipped());
-  }
-  for (const Plane& stop : joint.stops) removed.push_back(stop.flipped());
   const std::string kind = joint.groove ? "groove" : "rabbet";
-  builder.cut_trench(joint.host,
-                     joint.groove ? parts::OperationKind::groove : parts::OperationKind::rabbet,
-                     removed, trench, kind + " for " + builder.part(joint.guest).name, name);
-  builder.add_joint(
-      {name, kind, {joint.guest, joint.host}, 0, {{joint.host, joint.guest, joint.seat}}});
+  Draft draft(builder, kind, joint.host, joint.guest);
+  TrenchCut trench;
+  trench.kind = joint.groove ? parts::OperationKind::groove : parts::OperationKind::rabbet;
+  trench.name = kind + " for " + builder.part(joint.guest).name;
+  trench.floor = joint.floor;
+  trench.face = {joint.floor.n, joint.floor.d + joint.depth};
+  trench.walls = {joint.seat};
+  if (joint.groove) trench.walls.push_back(joint.other_wall);
+  trench.stops = joint.stops;
+  cut_trench(builder, joint.host, trench, draft);
+  draft.must_meet(joint.host, joint.guest, joint.seat, "wall");
+  draft.carry_out_untried(builder);
 }
 
 }  // namespace splay::joinery
