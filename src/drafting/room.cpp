@@ -39,13 +39,17 @@ bool separated(std::span<const Vec2> a, std::span<const Vec2> b) {
 
 // Boxes that do not even meet are the common case; the exact test is for the rest.
 ink::Rect box_of(std::span<const Vec2> points) {
-  ink::Rect box = no_rect();
-  for (const Vec2 p : points) box = joined(box, {p, p});
+  ink::Rect box{points.front(), points.front()};
+  for (const Vec2 p : points) {
+    box.low = {std::min(box.low.x, p.x), std::min(box.low.y, p.y)};
+    box.high = {std::max(box.high.x, p.x), std::max(box.high.y, p.y)};
+  }
   return box;
 }
 
-bool meet_boxes(ink::Rect a, ink::Rect b) {
-  return a.low.x <= b.high.x && b.low.x <= a.high.x && a.low.y <= b.high.y && b.low.y <= a.high.y;
+bool meet_boxes(const ink::Rect& a, const ink::Rect& b, double slack = 0) {
+  return a.low.x <= b.high.x + slack && b.low.x <= a.high.x + slack &&
+         a.low.y <= b.high.y + slack && b.low.y <= a.high.y + slack;
 }
 
 }  // namespace
@@ -71,6 +75,11 @@ Quad grown(const Quad& q, double by) {
   return {q[0] - ex - ey, q[1] + ex - ey, q[2] + ex + ey, q[3] - ex + ey};
 }
 
+void Room::take(Quad text) {
+  const ink::Rect box = box_of(text);
+  texts_.push_back({std::move(text), box});
+}
+
 void Room::take(Vec2 a, Vec2 b) {
   const std::array<Vec2, 2> ends{a, b};
   lines_.push_back({a, b, box_of(ends)});
@@ -80,7 +89,7 @@ void Room::take(const Kit& kit, const ink::Item& item) {
   if (const auto* group = std::get_if<ink::Group>(&item)) {
     take(kit, group->items);
   } else if (const auto* text = std::get_if<ink::Text>(&item)) {
-    texts_.push_back(kit.fonts->box(*text));
+    take(kit.fonts->box(*text));
   } else {
     const auto* stroke = std::get_if<ink::Stroke>(&item);
     const auto* fill = std::get_if<ink::Fill>(&item);
@@ -99,7 +108,11 @@ bool Room::free(const Quad& place, double clearance) const {
   for (const Vec2 p : place)
     if (p.x < area_.low.x || p.y < area_.low.y || p.x > area_.high.x || p.y > area_.high.y)
       return false;
-  return !over_text(place, clearance) && lines_under(grown(place, clearance)) == 0;
+  if (over_text(place, clearance)) return false;
+  const Quad larger = grown(place, clearance);
+  const ink::Rect box = box_of(larger);
+  return std::ranges::none_of(
+      lines_, [&](const Segment& s) { return meet_boxes(box, s.box) && touch(larger, s.a, s.b); });
 }
 
 int Room::lines_under(const Quad& place) const {
@@ -119,17 +132,17 @@ int Room::lines_crossed(Vec2 a, Vec2 b) const {
 bool Room::over_text(Vec2 a, Vec2 b, double clearance) const {
   const std::array<Vec2, 2> ends{a, b};
   const ink::Rect box = box_of(ends);
-  return std::ranges::any_of(texts_, [&](const Quad& text) {
-    const Quad larger = grown(text, clearance);
-    return meet_boxes(box, box_of(larger)) && touch(larger, a, b);
+  // A turned quad grows by up to its clearance times the root of two along an axis.
+  return std::ranges::any_of(texts_, [&](const Block& text) {
+    return meet_boxes(box, text.box, 1.5 * clearance) && touch(grown(text.quad, clearance), a, b);
   });
 }
 
 bool Room::over_text(const Quad& place, double clearance) const {
   const Quad larger = grown(place, clearance);
   const ink::Rect box = box_of(larger);
-  return std::ranges::any_of(texts_, [&](const Quad& text) {
-    return meet_boxes(box, box_of(text)) && touch(larger, text);
+  return std::ranges::any_of(texts_, [&](const Block& text) {
+    return meet_boxes(box, text.box) && touch(larger, text.quad);
   });
 }
 

@@ -25,11 +25,11 @@ class Room {
   // Everything an item draws: lines, text boxes, outlines of fills; groups too.
   void take(const Kit& kit, const ink::Item& item);
   void take(const Kit& kit, const Items& items);
-  void take(Quad text) { texts_.push_back(std::move(text)); }
+  void take(Quad text);
   void take(Vec2 a, Vec2 b);
 
   // Inside the area, over no text and over no line.
-  bool free(const Quad& place, double clearance = 0.8) const;
+  bool free(const Quad& place, double clearance = 1.2) const;
   // How many lines a place or a leader crosses; whether a leader runs over a text.
   int lines_under(const Quad& place) const;
   int lines_crossed(Vec2 a, Vec2 b) const;
@@ -41,8 +41,12 @@ class Room {
     Vec2 a, b;
     ink::Rect box;
   };
+  struct Block {
+    Quad quad;
+    ink::Rect box;
+  };
   ink::Rect area_;
-  std::vector<Quad> texts_;
+  std::vector<Block> texts_;
   std::vector<Segment> lines_;
 };
 

@@ -13,7 +13,7 @@ namespace {
 // The block is 180 mm wide at the lower right (ISO 7200, from memory); on an upright sheet it is as
 // wide as the frame and stands over the strip with the bar.
 constexpr double block_width = 180, block_height = 22, bar_strip = 13;
-constexpr double side_strip = 11;  // right of the drawing, for the upright bar
+constexpr double side_strip = 12;  // right of the drawing, for the upright bar
 constexpr double air = 3;
 
 bool lying(const ink::Paper& paper) { return paper.width > paper.height; }
@@ -96,7 +96,7 @@ ink::Group bar_notes(const Kit& kit, const ink::Paper& paper, const TitleFields&
   ink::Group group{"title block", {}};
   std::string words = fields.units;
   if (!words.empty()) words += "\n";
-  words += "Bars measure true on a true print";
+  words += "Check both bars with a rule";
   const double symbol = fields.projection ? 18 : 0;
   const ink::Rect box{{from, strip.low.y + 1}, {strip.high.x - symbol - 2, strip.high.y - 1}};
   group.items.emplace_back(fitted(kit, words, box, {.height = kit.look.lettering}));
@@ -146,7 +146,7 @@ ink::Page start_page(const Kit& kit, const ink::Paper& paper, const TitleFields&
   const ink::Rect strip = bar_rect(paper);
   page.items.emplace_back(scale_bar(kit, {strip.low.x + 5, middle(strip).y}, false));
   page.items.emplace_back(
-      scale_bar(kit, {frame.high.x - 5.2, frame.low.y + band_height(paper) + 4}, true));
+      scale_bar(kit, {frame.high.x - 5.8, frame.low.y + band_height(paper) + 4}, true));
   return page;
 }
 

@@ -17,6 +17,7 @@ Story findings_of(const Context& context, double width) {
   if (context.plan.findings.empty()) {
     story.push_back(drafting::body_text(
         kit, "None: no part overlaps another and every joint closes as drawn.", width));
+    story.back().space_after = 6;
     return story;
   }
   drafting::Table table;

@@ -40,19 +40,59 @@ drafting::Story story_of(const Context& context, double width) {
   return drafting::table(context.kit, index, width);
 }
 
+std::string mass_text(double kilograms) {
+  constexpr double pound = 0.45359237;  // kg, international avoirdupois pound, 1959
+  return plain_number(kilograms, 1) + " kg, " + plain_number(kilograms / pound, 0) + " lb";
+}
+
+// As measured: never rounded to a fraction.
+std::string thickness_text(double mm, Unit unit) {
+  if (unit == Unit::inch) return plain_number(mm / Length::mm_per_inch, 3) + " in";
+  return plain_number(mm, 2) + " mm";
+}
+
+// Width, height, depth over everything.
+std::string overall_text(const Context& context) {
+  Box box;
+  for (const parts::Part& part : context.plan.assembly.parts)
+    for (const Vec3 vertex : part.world.vertices()) box.add(vertex);
+  if (box.empty()) return {};
+  const Vec3 size = box.size();
+  const FigureStyle& figures = context.kit.figures;
+  return figures.text(size.x) + " × " + figures.text(size.z) + " × " + figures.with_unit(size.y);
+}
+
 drafting::Story facts_of(const Context& context, double width) {
-  drafting::Story story;
   const drafting::Kit& kit = context.kit;
-  const model::Job& job = context.job();
-  const auto line = [&](const std::string& text) {
-    story.push_back(drafting::body_text(kit, text, width));
+  const fabrication::Plan& plan = context.plan;
+  drafting::Table facts;
+  facts.columns = {{.head = "In short", .share = 0, .wrap = false}, {.head = ""}};
+  const auto row = [&](std::string name, std::string value) {
+    facts.rows.push_back({{std::move(name), std::move(value)}, {}, false});
   };
-  const std::string step = kit.figures.with_unit(kit.figures.step_mm());
-  line("Lengths are in " + std::string(*job.units == Unit::inch ? "inches" : "millimetres") +
-       ", rounded once to " + step + "; angles in degrees, with their rise over " +
-       kit.figures.with_unit(*job.units == Unit::inch ? 12 * Length::mm_per_inch : 300) + ".");
-  line("Every number in this binder is measured from one solid model of the piece.");
-  for (const std::string& note : *job.notes) line(note);
+  row("Width × height × depth", overall_text(context));
+  double mass = 0;
+  for (const fabrication::PartRow& part : plan.rows)
+    mass += part.mass * static_cast<double>(part.quantity());
+  row("Parts", std::to_string(plan.assembly.parts.size()) + " in " +
+                   std::to_string(plan.rows.size()) + " kinds");
+  row("Mass", mass_text(mass));
+  for (const fabrication::StockUse& stock : plan.stock)
+    if (stock.pieces > 0)
+      row((stock.material.empty() ? stock.name : stock.material) + ", " + stock.kind,
+          thickness_text(stock.thickness, *context.job().units) + " thick");
+  drafting::Story story = drafting::table(kit, facts, width);
+  const bool inches = *context.job().units == Unit::inch;
+  story.push_back(
+      drafting::body_text(kit,
+                          "Lengths are in " + std::string(inches ? "inches" : "millimetres") +
+                              ", rounded once to " + kit.figures.with_unit(kit.figures.step_mm()) +
+                              "; angles in degrees, with their rise over " +
+                              kit.figures.with_unit(inches ? 12 * Length::mm_per_inch : 300) +
+                              ". Every number is measured from one solid model of the piece.",
+                          width));
+  for (const std::string& note : *context.job().notes)
+    story.push_back(drafting::body_text(kit, note, width, ink::Face::bold));
   return story;
 }
 
@@ -68,7 +108,7 @@ std::vector<ink::Page> make_cover(const Context& context) {
   page.items.emplace_back(
       drafting::fitted(kit, *job.title, title, {.height = title_height, .face = ink::Face::bold}));
   const ink::Rect rest{area.low, {area.high.x, title.low.y - 4}};
-  const double column = context.wide() ? rest.width() * 0.36 : rest.width() * 0.55;
+  const double column = context.wide() ? rest.width() * 0.36 : rest.width() * 0.46;
   const double other = context.wide() ? column : rest.width() - column - 8;
   const drafting::Story index = story_of(context, column);
   const drafting::Story facts = facts_of(context, other);

@@ -1,6 +1,7 @@
 #include "sheets/elevation_view.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "drafting/callout.h"
 
@@ -41,6 +42,26 @@ void draw_picture(Canvas& canvas) {
   }
 }
 
+// Extension lines start where a line from the row first meets the view.
+void start_at_outline(const Elevation& e, drafting::Row& row) {
+  const std::vector<ViewLine>& lines = e.section ? e.section->beyond : e.lines;
+  for (Vec2& station : row.stations) {
+    const double s = dot(row.along, station);
+    double farthest = -1e300;
+    for (const ViewLine& line : lines) {
+      if (line.hidden) continue;
+      const double a = dot(row.along, line.a) - s, b = dot(row.along, line.b) - s;
+      constexpr double near = 1e-3;
+      if (std::min(a, b) > near || std::max(a, b) < -near) continue;
+      const double ta = dot(row.out, line.a), tb = dot(row.out, line.b);
+      const bool along_ray = std::abs(a - b) < near;
+      const double t = along_ray ? std::max(ta, tb) : ta + (tb - ta) * a / (a - b);
+      farthest = std::max(farthest, t);
+    }
+    if (farthest > -1e300) station = row.along * s + row.out * farthest;
+  }
+}
+
 void draw_lengths(Canvas& canvas) {
   const drafting::Kit& kit = canvas.context.kit;
   const Elevation& e = canvas.elevation;
@@ -54,9 +75,12 @@ void draw_lengths(Canvas& canvas) {
     canvas.items.emplace_back(std::move(row.group));
     canvas.outline = drafting::joined(canvas.outline, drafting::extent(kit, {canvas.items.back()}));
   }
-  for (const std::vector<drafting::Row>* rows : {&e.below, &e.above, &e.left, &e.right})
+  for (const std::vector<drafting::Row>* given : {&e.below, &e.above, &e.left, &e.right}) {
+    std::vector<drafting::Row> rows = *given;
+    for (drafting::Row& row : rows) start_at_outline(e, row);
     drafting::append(canvas.items,
-                     drafting::draw_rows(kit, canvas.placement, canvas.outline, *rows).groups);
+                     drafting::draw_rows(kit, canvas.placement, canvas.outline, rows).groups);
+  }
 }
 
 void draw_angles(Canvas& canvas) {
@@ -73,7 +97,7 @@ void draw_angles(Canvas& canvas) {
     mark.to = v.project(angle.to);
     mark.radians = angle.radians;
     mark.name = angle.name;
-    mark.radius = std::clamp(least / 5, 6.0, 14.0);
+    mark.radius = std::clamp(least / 6, 6.0, 10.0);
     canvas.items.emplace_back(drafting::draw_angle(canvas.context.kit, room, mark));
   }
 }

@@ -22,54 +22,73 @@ Picture line_sample(ink::Pen pen) {
   return framed({ink::Stroke{ink::Path{}.move({-12, 0}).line({12, 0}), pen}}, 5);
 }
 
-struct Entry {
-  Picture picture;
-  const char* text;
-};
+Picture section_sample(const Kit& kit) {
+  const drafting::Loops cut{{{-12, -4}, {0, -4}, {0, 4}, {-12, 4}}};
+  const drafting::Loops next{{{0, -4}, {12, -4}, {12, 4}, {0, 4}}};
+  return framed({ink::Stroke{drafting::hatch(cut, {45, 1.6}), {0.18}},
+                 ink::Stroke{drafting::hatch(next, {135, 1.6}), {0.18}},
+                 ink::Stroke{ink::Path{}.polygon(cut[0]).polygon(next[0]), kit.visible()}},
+                10);
+}
 
-std::vector<Entry> line_entries(const Kit& kit) {
-  return {{line_sample(kit.visible()), "Visible edge."},
-          {line_sample(kit.hidden()), "Edge hidden behind wood."},
-          {line_sample(kit.centre()), "Centre line, or the plane of a section."},
-          {line_sample(kit.thin()), "Dimension, extension line, leader."}};
+Picture waste_sample(const Kit& kit) {
+  return framed({drafting::waste_side(kit, {-12, 2}, {12, 2}, {0, -1}, 4),
+                 ink::Stroke{ink::Path{}.move({-12, 2}).line({12, 2}), kit.visible()}},
+                7);
+}
+
+drafting::Story sign_table(const Kit& kit, double width) {
+  drafting::Table table;
+  table.columns = {{.head = "Sign", .share = 0, .least = sign_width}, {.head = "Meaning"}};
+  const auto row = [&](Picture picture, const char* meaning) {
+    table.rows.push_back({{drafting::Cell::drawn(std::move(picture)), meaning}, {}, false});
+  };
+  row(line_sample(kit.visible()), "Visible edge");
+  row(line_sample(kit.hidden()), "Edge hidden behind wood");
+  row(line_sample(kit.centre()), "Centre line; plane of a section; diagonal to be measured");
+  row(line_sample(kit.thin()), "Dimension, extension line, leader");
+  row(section_sample(kit),
+      "Wood cut by a section. Parts that touch are hatched in different directions");
+  row(waste_sample(kit), "A cut: the hatched side is waste");
+  row(framed({drafting::face_side_mark(kit, {0, 0}, 9)}),
+      "Face side, the show face; the tail runs to the face edge");
+  row(framed({drafting::face_edge_mark(kit, {0, 0}, 6)}, 9),
+      "Face edge; the point touches the face side");
+  row(framed({drafting::cabinetmaker_triangle(kit, {0, 0}, 9)}, 10),
+      "Cabinetmaker's triangle across parts that lie together: it points up, or away from you when "
+      "they lie flat");
+  row(framed({drafting::grain_arrow(kit, {0, 0}, 20)}, 6), "Direction of the grain");
+  row(framed({drafting::hand_mark(kit, {-7, 0}, 7.5, true),
+              drafting::hand_mark(kit, {7, 0}, 7.5, false)}),
+      "Left and right, mirror images: each is drawn and cut by itself");
+  return drafting::table(kit, table, width);
+}
+
+drafting::Story word_table(const Kit& kit, double width) {
+  drafting::Table table;
+  table.columns = {{.head = "Word", .share = 0, .wrap = false}, {.head = "What it says here"}};
+  const auto row = [&](const char* word, const char* meaning) {
+    table.rows.push_back({{drafting::Cell::bold(word), meaning}, {}, false});
+  };
+  row("Lean", "How far a part is off plumb");
+  row("Corner", "The angle between two parts, measured inside");
+  row("Rise", "The same angle as so much in a set run: set a bevel from a square with it");
+  row("Face angle", "How far the line of a cut on the face is off square: the mitre gauge");
+  row("Bevel", "How far the cut surface is off square to the face: the tilt of the blade");
+  row("Long point", "The length from end to end along the longest line; short point the least");
+  row("Running figure",
+      "A distance from one datum, marked 0. Each is rounded once, none is added to another");
+  row("Chain", "Distances in a row: they print the differences of running figures, and add up");
+  return drafting::table(kit, table, width);
 }
 
 }  // namespace
 
 std::vector<ink::Page> make_signs(const Context& context) {
-  const Kit& kit = context.kit;
-  std::vector<Entry> entries = line_entries(kit);
-  const drafting::Loops cut{{{-12, -4}, {0, -4}, {0, 4}, {-12, 4}}};
-  const drafting::Loops next{{{0, -4}, {12, -4}, {12, 4}, {0, 4}}};
-  entries.push_back(
-      {framed({ink::Stroke{drafting::hatch(cut, {45, 1.6}), {0.18}},
-               ink::Stroke{drafting::hatch(next, {135, 1.6}), {0.18}},
-               ink::Stroke{ink::Path{}.polygon(cut[0]).polygon(next[0]), kit.visible()}}),
-       "Wood cut by a section. Parts that touch are hatched in different directions."});
-  entries.push_back({framed({drafting::waste_side(kit, {-12, 1}, {12, 1}, {0, -1}, 4),
-                             ink::Stroke{ink::Path{}.move({-12, 1}).line({12, 1}), kit.visible()}}),
-                     "A cut: the hatched side is waste. Saw on that side of the line."});
-  entries.push_back({framed({drafting::face_side_mark(kit, {0, 0}, 9)}),
-                     "Face side: the show face. Its tail runs to the face edge. Lengths and gauge "
-                     "lines are taken from this side."});
-  entries.push_back({framed({drafting::face_edge_mark(kit, {0, 0}, 6)}),
-                     "Face edge: the point touches the face side."});
-  entries.push_back({framed({drafting::cabinetmaker_triangle(kit, {0, 0}, 9)}),
-                     "Cabinetmaker's triangle across parts that lie together: it points up, or "
-                     "away from you when they lie flat."});
-  entries.push_back({framed({drafting::grain_arrow(kit, {0, 0}, 20)}), "Direction of the grain."});
-  entries.push_back({framed({drafting::hand_mark(kit, {-7, 0}, 7.5, true),
-                             drafting::hand_mark(kit, {7, 0}, 7.5, false)}),
-                     "Left and right: mirror images. Each is drawn and cut by itself."});
-  entries.push_back({framed({drafting::datum_mark(kit, {0, 0}, 5)}),
-                     "Datum. Running figures are measured from here, never from each other."});
-  drafting::Table table;
-  table.columns = {{.head = "Sign", .share = 0, .least = sign_width}, {.head = "Meaning"}};
-  for (Entry& entry : entries)
-    table.rows.push_back(
-        {{drafting::Cell::drawn(std::move(entry.picture)), entry.text}, {}, false});
-  return story_pages(context, "Signs used in this binder",
-                     drafting::table(kit, table, story_width(context)));
+  const double width = story_width(context);
+  drafting::Story story = sign_table(context.kit, width);
+  drafting::add(story, word_table(context.kit, width));
+  return story_pages(context, "Signs and words", story);
 }
 
 }  // namespace splay::sheets
