@@ -22,7 +22,7 @@ void CaseBuild::stop(std::string code, std::string about, std::string text, std:
 }
 
 std::string CaseBuild::part_name(const std::string& name) const {
-  return builder_.project().items.size() > 1 ? case_.name + " " + name : name;
+  return constructs::part_name(builder_, case_, name);
 }
 
 double CaseBuild::thickness(const std::string& stock) const {

@@ -3,6 +3,7 @@
 #include "constructs/case.h"
 #include "constructs/construct.h"
 #include "constructs/ring.h"
+#include "constructs/stick.h"
 
 namespace splay::constructs {
 
@@ -21,6 +22,7 @@ const model::Registry& registry() {
        &make<Case>},
       {"ring", "leaning sides round a plan: trays, hoppers, planters, staved vessels",
        &make<RingOfSides>},
+      {"stick", "a straight member between two points, tapered or not", &make<Stick>},
   };
   return kinds;
 }

@@ -111,7 +111,7 @@ Polygon RingBuild::outline(bool inside, double z) const {
 void RingBuild::add_side(std::size_t i) {
   Side& side = sides_[i];
   parts::Blank blank;
-  blank.name = builder_.project().items.size() > 1 ? spec_.name + " " + side.name : side.name;
+  blank.name = part_name(builder_, spec_, side.name);
   blank.stock = side.stock;
   const Vec3 along{side.along.x, side.along.y, 0};
   blank.place = frame(side.outside.n * side.outside.d, along, side.outside.n);
@@ -201,7 +201,7 @@ void RingBuild::add_floor() {
   for (const Vec2 p : outline(false, spec_.height->mm)) box.add(level(p, low));
   for (const Vec2 p : outline(false, 0)) box.add(level(p, high));
   parts::Blank blank;
-  blank.name = builder_.project().items.size() > 1 ? spec_.name + " floor" : "floor";
+  blank.name = part_name(builder_, spec_, "floor");
   blank.stock = *floor.stock;
   blank.body = Solid::box(box.low, box.high);
   blank.side_names = {"left end", "right end", "front edge", "back edge", "underside", "top"};

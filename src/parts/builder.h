@@ -30,6 +30,7 @@ class Builder {
   int add(Blank blank);  // index of the new part
   const Part& part(int index) const { return assembly_.parts[static_cast<std::size_t>(index)]; }
   int find(std::string_view name) const;  // -1 when there is none
+  int count() const { return static_cast<int>(assembly_.parts.size()); }
 
   // Cuts along a plane given in the world (normal out of the wood that stays).
   void cut_end(int part, const Plane& world, std::string name, std::string joint);
