@@ -144,6 +144,7 @@ struct Packet {
   std::string identity;  // made into the document /ID: same identity and pages, same bytes
   int year = 2000, month = 1, day = 1;  // of the revision: the only date in the file
   double least_text_height = 2.5;       // mm, capital letters
+  bool two_sided = false;               // laid out for both sides of the paper, long edge bound
   std::vector<Page> pages;
 };
 

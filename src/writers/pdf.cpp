@@ -59,13 +59,13 @@ void add_identity(const Haru& haru, const std::string& identity) {
   for (int i = 0; i < 2; ++i) haru.add(pair, haru.bytes(identity));
 }
 
-// Full-size strips are only true when printed unscaled, and can only be cut out when nothing is on
-// their back: the print dialog is asked for actual size, one side, paper by page size.
-void add_print_wishes(const Haru& haru) {
+// The print dialog is asked for actual size, paper by page size, and the sides the pages are laid out
+// for.
+void add_print_wishes(const Haru& haru, bool two_sided) {
   const HPDF_Dict wishes = haru.dictionary();
   haru.add(haru.document()->catalog, "ViewerPreferences", wishes);
   haru.add_name(wishes, "PrintScaling", "None");
-  haru.add_name(wishes, "Duplex", "Simplex");
+  haru.add_name(wishes, "Duplex", two_sided ? "DuplexFlipLongEdge" : "Simplex");
   haru.add_true(wishes, "PickTrayByPDFSize");
   haru.add_true(wishes, "DisplayDocTitle");
 }
@@ -91,7 +91,7 @@ std::string pdf(const ink::Packet& packet, const ink::FontSet& fonts) {
   add_links(haru, packet, pages);
   add_information(haru, packet);
   add_identity(haru, file_identity(packet, contents));
-  add_print_wishes(haru);
+  add_print_wishes(haru, packet.two_sided);
   return haru.save();
 }
 
