@@ -1,8 +1,10 @@
 // The boundary of a solid: coplanar cell faces merged, edges paired, collinear edges joined.
 #include <algorithm>
 #include <cmath>
+#include <cstdlib>
 #include <numbers>
 #include <numeric>
+#include <optional>
 #include <stdexcept>
 #include <utility>
 
@@ -30,15 +32,18 @@ struct Pass {
 
 class BoundaryBuilder {
  public:
-  explicit BoundaryBuilder(const Solid& solid) : solid_(solid), cells_(solid) {}
+  // merge, overlaps: see CellFaces.
+  BoundaryBuilder(const Solid& solid, double merge, bool overlaps)
+      : solid_(solid), cells_(solid, merge, overlaps), merge_(merge), overlaps_(overlaps) {}
 
-  // smooth(f, g): do two planes of the table bear facets of one curved surface?
+  // smooth: does a plane of the table bear facets of a curved surface? smooth_pair: do two planes
+  // bear facets of one? Nothing when the surface is not closed.
   template <typename Smooth, typename SmoothPair>
-  Boundary build(Smooth smooth, SmoothPair smooth_pair) {
+  std::optional<Boundary> build(Smooth smooth, SmoothPair smooth_pair) {
     for (std::size_t p = 0; p < solid_.planes().size(); ++p) {
       merge_plane(static_cast<std::int32_t>(p));
     }
-    pair_passes();
+    if (!pair_passes()) return std::nullopt;
     Boundary result;
     for (std::size_t f = 0; f < faces_.size(); ++f) {
       emit_face(static_cast<std::int32_t>(f), smooth(faces_[f].plane_id), result);
@@ -47,7 +52,7 @@ class BoundaryBuilder {
       edge.smooth =
           smooth_pair(faces_[index(edge.face_1)].plane_id, faces_[index(edge.face_2)].plane_id);
     }
-    check_closed(result);
+    if (!is_closed(result)) return std::nullopt;
     return result;
   }
 
@@ -57,25 +62,30 @@ class BoundaryBuilder {
     if (on_plane.net.empty()) return;
     const Plane& plane = solid_.planes()[index(id)];
     const PlaneBasis basis(plane.n);
-    const int one_side = (on_plane.front ? 1 : 0) - (on_plane.back ? 1 : 0);
+    const int one_side = overlaps_ ? 0 : (on_plane.front ? 1 : 0) - (on_plane.back ? 1 : 0);
     const auto cycles = planar_cycles(on_plane.net, cells_.vertices(), basis, one_side);
-    for (const bool front : {true, false}) {
+    // Cells that overlap by less than the tolerance count twice: their other sides lie on another
+    // plane, and only so the surface stays closed.
+    int highest = 0;
+    for (const PlanarCycle& cycle : cycles) highest = std::max(highest, std::abs(cycle.winding));
+    for (int winding = -highest; winding <= highest; ++winding) {
       std::vector<PlanarCycle> chosen;
       for (const PlanarCycle& cycle : cycles) {
-        if (front ? cycle.winding >= 1 : cycle.winding <= -1) chosen.push_back(cycle);
+        if (winding != 0 && cycle.winding == winding) chosen.push_back(cycle);
       }
       for (PlanarFace& face : planar_faces(std::move(chosen), cells_.vertices(), basis)) {
-        if (!front) {
+        if (winding < 0) {
           for (auto& loop : face.loops) std::reverse(loop.begin(), loop.end());
         }
-        faces_.push_back({front ? plane : plane.flipped(), id, std::move(face.loops)});
+        const IndexedFace merged{winding > 0 ? plane : plane.flipped(), id, std::move(face.loops)};
+        faces_.insert(faces_.end(), static_cast<std::size_t>(std::abs(winding)), merged);
       }
     }
   }
 
   Vec3 at(std::int32_t v) const { return cells_.vertices()[index(v)]; }
 
-  void pair_passes() {
+  bool pair_passes() {
     for (std::size_t f = 0; f < faces_.size(); ++f) {
       for (const auto& loop : faces_[f].loops) {
         for (std::size_t i = 0; i < loop.size(); ++i) {
@@ -92,14 +102,15 @@ class BoundaryBuilder {
     for (std::size_t first = 0; first < passes_.size();) {
       std::size_t last = first;
       while (last < passes_.size() && key(passes_[last]) == key(passes_[first])) ++last;
-      pair_group({passes_.data() + first, last - first});
+      if (!pair_group({passes_.data() + first, last - first})) return false;
       first = last;
     }
+    return true;
   }
 
   // The passes along one edge. With more than one either way (material touching along the edge)
-  // partners have the same material between them.
-  void pair_group(std::span<Pass> group) {
+  // partners have the same material between them. False when one is left without a partner.
+  bool pair_group(std::span<Pass> group) {
     for (Pass& ahead : group) {
       if (ahead.a > ahead.b) break;
       Pass* best = nullptr;
@@ -119,11 +130,10 @@ class BoundaryBuilder {
     for (Pass& pass : group) {
       if (pass.neighbour >= 0) continue;
       const Vec3 along = at(pass.b) - at(pass.a);
-      if (norm(along) > tolerance::shortest_line) {
-        throw std::logic_error("Solid::boundary: an edge has a face on one side only");
-      }
+      if (norm(along) > tolerance::shortest_line) return false;
       pass.neighbour = pass.face;  // a spur of the tolerance's size
     }
+    return true;
   }
 
   double turn_through_material(const Pass& ahead, const Pass& back) const {
@@ -199,20 +209,20 @@ class BoundaryBuilder {
   }
 
   // Vertices may lie off their planes by the tolerance, which no area sum can see past.
-  void check_closed(const Boundary& result) const {
+  bool is_closed(const Boundary& result) const {
     Vec3 sum;
     double area = 0;
     for (const Face& face : result.faces) {
       sum = sum + face.plane.n * face.area;
       area += face.area;
     }
-    if (!(norm(sum) <= 1e-9 * area + tolerance::on_plane * length_)) {
-      throw std::logic_error("Solid::boundary: the surface is not closed");
-    }
+    return norm(sum) <= 1e-9 * area + merge_ * length_;
   }
 
   const Solid& solid_;
   CellFaces cells_;
+  double merge_ = 0;
+  bool overlaps_ = false;
   std::vector<IndexedFace> faces_;
   std::vector<Pass> passes_;
   double length_ = 0;
@@ -233,7 +243,15 @@ Boundary Solid::boundary() const {
              });
     });
   };
-  return BoundaryBuilder(*this).build(smooth, smooth_pair);
+  // Slivers of about the tolerance can leave faces that overlap by less than their noise; looked at
+  // closely or merged from a little further off they do no harm.
+  for (double merge = tolerance::weld; merge < 2e-3; merge *= 4) {
+    for (const bool overlaps : {false, true}) {
+      const auto result = BoundaryBuilder(*this, merge, overlaps).build(smooth, smooth_pair);
+      if (result) return *result;
+    }
+  }
+  throw std::logic_error("Solid::boundary: the surface is not closed");
 }
 
 }  // namespace splay

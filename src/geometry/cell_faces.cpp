@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "base/tolerance.h"
 #include "geometry/edge_split.h"
 
 namespace splay {
@@ -11,14 +10,14 @@ namespace {
 
 std::size_t index(std::int32_t i) { return static_cast<std::size_t>(i); }
 
-// Where two segments cross strictly inside both.
-bool crossing(Vec2 a, Vec2 b, Vec2 c, Vec2 d, double& along_first) {
+// Where two segments cross, further than `band` from the ends of both.
+bool crossing(Vec2 a, Vec2 b, Vec2 c, Vec2 d, double band, double& along_first) {
   const Vec2 ab = b - a, cd = d - c;
   const double c_off = cross(ab, c - a), d_off = cross(ab, d - a);
   const double a_off = cross(cd, a - c), b_off = cross(cd, b - c);
-  const double ab_band = tolerance::weld * norm(ab), cd_band = tolerance::weld * norm(cd);
-  const auto apart = [](double p, double q, double band) {
-    return (p > band && q < -band) || (p < -band && q > band);
+  const double ab_band = band * norm(ab), cd_band = band * norm(cd);
+  const auto apart = [](double p, double q, double least) {
+    return (p > least && q < -least) || (p < -least && q > least);
   };
   if (!apart(c_off, d_off, ab_band) || !apart(a_off, b_off, cd_band)) return false;
   along_first = a_off / (a_off - b_off);
@@ -27,16 +26,16 @@ bool crossing(Vec2 a, Vec2 b, Vec2 c, Vec2 d, double& along_first) {
 
 }  // namespace
 
-CellFaces::CellFaces(const Solid& solid)
-    : vertices_(solid.vertices()), first_crossing_(vertices_.size()) {
+CellFaces::CellFaces(const Solid& solid, double merge, bool overlaps)
+    : vertices_(solid.vertices()), first_crossing_(vertices_.size()), merge_(merge) {
   gather(solid);
   split_edges();
   // Faces of cells on the two sides of a plane may overlap in part; their edges then cross.
-  if (add_crossings(solid)) split_edges();
+  if (add_crossings(solid, overlaps)) split_edges();
 }
 
 void CellFaces::gather(const Solid& solid) {
-  const std::vector<std::int32_t> same = weld(vertices_);
+  const std::vector<std::int32_t> same = weld(vertices_, merge_);
   by_plane_.resize(solid.planes().size());
   for (const Cell& cell : solid.cells()) {
     for (const CellFace& face : cell.faces) {
@@ -77,7 +76,7 @@ void CellFaces::split_edges() {
       for_each_edge(ref, [&](std::int32_t a, std::int32_t b) { edges.emplace_back(a, b); });
     }
   }
-  EdgeSplitter splitter(vertices_, std::move(used));
+  EdgeSplitter splitter(vertices_, used, merge_);
   splitter.split(std::move(edges));
   std::vector<std::int32_t> loops;
   for (auto& refs : by_plane_) {
@@ -110,16 +109,16 @@ CellFaces::OnPlane CellFaces::on_plane(std::int32_t plane, int opposite) const {
   return result;
 }
 
-bool CellFaces::add_crossings(const Solid& solid) {
+bool CellFaces::add_crossings(const Solid& solid, bool overlaps) {
   std::vector<Vec3> found;
   for (std::size_t plane = 0; plane < by_plane_.size(); ++plane) {
     OnPlane faces = on_plane(static_cast<std::int32_t>(plane), 1);
-    if (faces.front && faces.back) {
+    if (overlaps || (faces.front && faces.back)) {
       add_crossings_on(solid.planes()[plane], std::move(faces.net), found);
     }
   }
   if (found.empty()) return false;
-  const std::vector<std::int32_t> same = weld(found);
+  const std::vector<std::int32_t> same = weld(found, merge_);
   for (std::size_t i = 0; i < found.size(); ++i) {
     if (index(same[i]) == i) vertices_.push_back(found[i]);
   }
@@ -146,7 +145,7 @@ void CellFaces::add_crossings_on(const Plane& plane, std::vector<WeightedSegment
   for (std::size_t i = 0; i < flats.size(); ++i) {
     for (std::size_t j = i + 1; j < flats.size() && flats[j].low <= flats[i].high; ++j) {
       double t = 0;
-      if (!crossing(flats[i].a, flats[i].b, flats[j].a, flats[j].b, t)) continue;
+      if (!crossing(flats[i].a, flats[i].b, flats[j].a, flats[j].b, merge_, t)) continue;
       const WeightedSegment& s = net[flats[i].segment];
       const Vec3 from = vertices_[index(s.a)], to = vertices_[index(s.b)];
       found.push_back(from + (to - from) * t);

@@ -13,7 +13,9 @@ namespace splay {
 
 class CellFaces {
  public:
-  explicit CellFaces(const Solid& solid);
+  // Vertices within `merge` mm of one another are one, and lie on edges within as much. overlaps:
+  // expect faces of one side to overlap, as cells may within the tolerance.
+  CellFaces(const Solid& solid, double merge, bool overlaps);
 
   // Net segments of the plane with weight +1 on the left of faces whose normal is the table's and
   // -1 for the others (`opposite` = +1 gives those +1 too: faces on either side counted alike).
@@ -31,12 +33,13 @@ class CellFaces {
   };
   void gather(const Solid& solid);
   void split_edges();
-  bool add_crossings(const Solid& solid);
+  bool add_crossings(const Solid& solid, bool overlaps);
   void add_crossings_on(const Plane& plane, std::vector<WeightedSegment> net,
                         std::vector<Vec3>& found) const;
 
   std::vector<Vec3> vertices_;  // the solid's, then crossings
   std::size_t first_crossing_ = 0;
+  double merge_ = 0;
   std::vector<std::int32_t> loops_;
   std::vector<std::vector<Ref>> by_plane_;
 };

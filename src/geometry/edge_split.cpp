@@ -4,8 +4,6 @@
 #include <cmath>
 #include <numeric>
 
-#include "base/tolerance.h"
-
 namespace splay {
 namespace {
 
@@ -15,7 +13,7 @@ double coordinate(Vec3 p, std::size_t axis) { return axis == 0 ? p.x : (axis == 
 
 }  // namespace
 
-std::vector<std::int32_t> weld(std::span<const Vec3> vertices) {
+std::vector<std::int32_t> weld(std::span<const Vec3> vertices, double distance) {
   std::vector<std::int32_t> order(vertices.size()), same(vertices.size());
   std::iota(order.begin(), order.end(), 0);
   std::iota(same.begin(), same.end(), 0);
@@ -27,10 +25,10 @@ std::vector<std::int32_t> weld(std::span<const Vec3> vertices) {
     const Vec3 here = vertices[index(order[i])];
     for (std::size_t j = i; j-- > 0;) {
       const Vec3 there = vertices[index(order[j])];
-      if (here.x - there.x > tolerance::weld) break;
+      if (here.x - there.x > distance) break;
       if (same[index(order[j])] != order[j]) continue;
       const Vec3 apart = here - there;
-      if (dot(apart, apart) <= tolerance::weld * tolerance::weld) {
+      if (dot(apart, apart) <= distance * distance) {
         same[index(order[i])] = order[j];
         break;
       }
@@ -39,8 +37,9 @@ std::vector<std::int32_t> weld(std::span<const Vec3> vertices) {
   return same;
 }
 
-EdgeSplitter::EdgeSplitter(std::span<const Vec3> vertices, std::vector<std::int32_t> used)
-    : vertices_(vertices) {
+EdgeSplitter::EdgeSplitter(std::span<const Vec3> vertices, const std::vector<std::int32_t>& used,
+                           double distance)
+    : vertices_(vertices), distance_(distance) {
   for (std::size_t axis = 0; axis < 3; ++axis) {
     sorted_[axis] = used;
     std::sort(sorted_[axis].begin(), sorted_[axis].end(), [&](std::int32_t i, std::int32_t j) {
@@ -56,8 +55,8 @@ std::span<const std::int32_t> EdgeSplitter::near(Vec3 low, Vec3 high) const {
   std::span<const std::int32_t> fewest = sorted_[0];
   for (std::size_t axis = 0; axis < 3; ++axis) {
     const auto& order = sorted_[axis];
-    const double least = coordinate(low, axis) - tolerance::weld;
-    const double most = coordinate(high, axis) + tolerance::weld;
+    const double least = coordinate(low, axis) - distance_;
+    const double most = coordinate(high, axis) + distance_;
     const auto from =
         std::lower_bound(order.begin(), order.end(), least, [&](std::int32_t v, double limit) {
           return coordinate(vertices_[index(v)], axis) < limit;
@@ -84,7 +83,7 @@ void EdgeSplitter::find_on_edge(std::int32_t a, std::int32_t b) {
     const double t = dot(here, along) / length_squared;
     if (t <= 0 || t >= 1) continue;
     const Vec3 off = here - along * t;
-    if (dot(off, off) <= tolerance::weld * tolerance::weld) found_.emplace_back(t, v);
+    if (dot(off, off) <= distance_ * distance_) found_.emplace_back(t, v);
   }
   std::sort(found_.begin(), found_.end());
   for (const auto& [t, v] : found_) between_.push_back(v);

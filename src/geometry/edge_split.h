@@ -11,14 +11,15 @@
 
 namespace splay {
 
-// For each vertex the first one (by position) within the weld distance, often itself.
-std::vector<std::int32_t> weld(std::span<const Vec3> vertices);
+// For each vertex the first one (by position) within the distance, often itself.
+std::vector<std::int32_t> weld(std::span<const Vec3> vertices, double distance);
 
-// Undirected edges cut at every vertex that lies on them within the weld distance.
+// Undirected edges cut at every vertex that lies within a distance of them.
 class EdgeSplitter {
  public:
   // `used`: the vertices to consider, in any order, none twice.
-  EdgeSplitter(std::span<const Vec3> vertices, std::vector<std::int32_t> used);
+  EdgeSplitter(std::span<const Vec3> vertices, const std::vector<std::int32_t>& used,
+               double distance);
 
   void split(
       std::vector<std::pair<std::int32_t, std::int32_t>> edges);  // in any order, repeats allowed
@@ -31,6 +32,7 @@ class EdgeSplitter {
   std::span<const std::int32_t> near(Vec3 low, Vec3 high) const;
 
   std::span<const Vec3> vertices_;
+  double distance_;
   std::array<std::vector<std::int32_t>, 3> sorted_;  // by x, y, z
   std::vector<std::pair<std::int32_t, std::int32_t>> edges_;
   std::vector<std::int32_t> first_;  // of each edge in between_, and the end

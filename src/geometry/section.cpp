@@ -43,15 +43,16 @@ std::vector<Face> Solid::section(const Plane& plane) const {
   for (const Cell& cell : cells_) {
     Cell inside, outside;
     if (cutter.split(cell, cut, inside, outside) == Whereabouts::straddling) {
-      cells.push_back(std::move(inside));
-      cells.push_back(std::move(outside));
+      for (Cell* part : {&inside, &outside}) {
+        if (!part->faces.empty()) cells.push_back(std::move(*part));
+      }
     } else {
       cells.push_back(cell);
     }
   }
   if (cut.id < 0) return {};
   cutter.finish(std::move(cells));
-  const CellFaces faces(halves);
+  const CellFaces faces(halves, tolerance::weld, false);
   const Vec3 normal = halves.planes()[static_cast<std::size_t>(cut.id)].n;
   const PlaneBasis basis(normal);
   std::vector<PlanarCycle> cycles =

@@ -46,13 +46,13 @@ void Box::add(Vec3 p) {
 
 Solid Solid::box(Vec3 low, Vec3 high) {
   const Polygon outline = {{low.x, low.y}, {high.x, low.y}, {high.x, high.y}, {low.x, high.y}};
-  if (!(low.x < high.x && low.y < high.y)) return {};
+  if (!(high.x - low.x > tolerance::weld && high.y - low.y > tolerance::weld)) return {};
   return prism(outline, low.z, high.z);
 }
 
 Solid Solid::prism(std::span<const Vec2> outline, double z_low, double z_high) {
   const Polygon corners = anticlockwise_without_repeats(outline);
-  if (!(z_low < z_high)) return {};
+  if (!(z_high - z_low > tolerance::weld)) return {};
   if (!is_simple(corners)) throw std::invalid_argument("Solid::prism: the outline crosses itself");
   Solid solid;
   for (const double z : {z_low, z_high}) {

@@ -165,7 +165,11 @@ bool SolidCutter::close_with_cap(CutPlane& plane, Cell& inside, Cell& outside) {
         std::find(on_plane.begin(), on_plane.end(), std::pair(b, a)) != on_plane.end();
     if (!shared) open.emplace_back(b, a);
   }
-  if (open.size() < 3) return false;
+  if (open.empty()) {
+    // One side is a flap without thickness, two faces back to back: nothing is lost with it.
+    (outside.faces.size() <= inside.faces.size() ? outside : inside).faces.clear();
+    return true;
+  }
   CellFace cap{{}, listed(plane), plane.side};
   std::int32_t at = open.front().first;
   do {
@@ -216,11 +220,12 @@ void SolidCutter::subtract(const Cell& cell, std::span<CutPlane> region,
     Cell inside, outside;
     const Whereabouts where = split(rest, plane, inside, outside);
     if (where == Whereabouts::inside) continue;
-    if (where == Whereabouts::outside) {
+    if (where == Whereabouts::outside ||
+        (where == Whereabouts::straddling && inside.faces.empty())) {
       result.push_back(cell);  // not touched after all: don't leave it in shreds
       return;
     }
-    pieces.push_back(std::move(outside));
+    if (!outside.faces.empty()) pieces.push_back(std::move(outside));
     rest = std::move(inside);
   }
   for (Cell& piece : pieces) result.push_back(std::move(piece));
@@ -234,6 +239,7 @@ void SolidCutter::keep(const Cell& cell, std::span<CutPlane> region, std::vector
     const Whereabouts where = split(rest, plane, inside, outside);
     if (where == Whereabouts::outside) return;
     if (where == Whereabouts::straddling) rest = std::move(inside);
+    if (rest.faces.empty()) return;
   }
   result.push_back(std::move(rest));
 }
