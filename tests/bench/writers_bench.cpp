@@ -2,11 +2,8 @@
 // libharu saving the same content strings into pages that hold nothing else.
 //
 //   bench_writers [rounds]
-#include <hpdf.h>
-
 #include <algorithm>
 #include <charconv>
-#include <chrono>
 #include <cstdio>
 #include <cstring>
 #include <functional>
@@ -14,6 +11,7 @@
 #include <vector>
 
 #include "base/figure.h"
+#include "bench/timing.h"
 #include "ink/lint.h"
 #include "writers/pdf_content.h"
 #include "writers/writers.h"
@@ -22,6 +20,7 @@ namespace {
 
 using namespace splay;
 using namespace splay::ink;
+using namespace splay::bench;
 
 // Pages with lines and texts scattered by a fixed linear congruence: every run draws the same.
 class Scatter {
@@ -63,34 +62,6 @@ class Scatter {
  private:
   std::uint32_t state_ = 2026;
 };
-
-// As any program would that has the strings and leaves the rest to libharu.
-void save_only(const Packet& packet, const std::vector<std::string>& contents) {
-  const HPDF_Doc document = HPDF_New(nullptr, nullptr);
-  HPDF_SetCompressionMode(document, HPDF_COMP_ALL);
-  for (std::size_t i = 0; i < contents.size(); ++i) {
-    const HPDF_Page page = HPDF_AddPage(document);
-    HPDF_Page_SetWidth(page, static_cast<HPDF_REAL>(packet.pages[i].paper.width * 72 / 25.4));
-    HPDF_Page_SetHeight(page, static_cast<HPDF_REAL>(packet.pages[i].paper.height * 72 / 25.4));
-    HPDF_Stream_Write(static_cast<HPDF_PageAttr>(page->attr)->stream,
-                      reinterpret_cast<const HPDF_BYTE*>(contents[i].data()),
-                      static_cast<HPDF_UINT>(contents[i].size()));
-  }
-  HPDF_SaveToStream(document);
-  HPDF_Free(document);
-}
-
-double once_ms(const std::function<void()>& work) {
-  const auto start = std::chrono::steady_clock::now();
-  work();
-  return std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - start)
-      .count();
-}
-
-double median(std::vector<double> times) {
-  std::sort(times.begin(), times.end());
-  return times[times.size() / 2];
-}
 
 void row(const char* name, double ms) {
   std::printf("%-52s %9s ms\n", name, plain_number(ms, 2).c_str());
