@@ -1,7 +1,9 @@
 #include <utility>
 
+#include "constructs/board.h"
 #include "constructs/case.h"
 #include "constructs/construct.h"
+#include "constructs/named_joint.h"
 #include "constructs/ring.h"
 #include "constructs/stick.h"
 
@@ -23,6 +25,8 @@ const model::Registry& registry() {
       {"ring", "leaning sides round a plan: trays, hoppers, planters, staved vessels",
        &make<RingOfSides>},
       {"stick", "a straight member between two points, tapered or not", &make<Stick>},
+      {"board", "a board or piece of sheet anywhere, cut along any planes", &make<Board>},
+      {"joint", "a joint between two parts by their names, whatever built them", &make<NamedJoint>},
   };
   return kinds;
 }
