@@ -12,7 +12,7 @@ namespace {
 
 // The block is 180 mm wide at the lower right (ISO 7200, from memory); on an upright sheet it is as
 // wide as the frame and stands over the strip with the bar.
-constexpr double block_width = 180, block_height = 22, bar_strip = 13;
+constexpr double block_width = 180, block_height = 24, bar_strip = 13;
 constexpr double side_strip = 12;  // right of the drawing, for the upright bar
 constexpr double air = 3;
 

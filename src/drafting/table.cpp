@@ -28,16 +28,6 @@ double longest_word(const Kit& kit, std::string_view text, double height, ink::F
   return width;
 }
 
-double natural(const Kit& kit, std::string_view text, double height, ink::Face face) {
-  double width = 0;
-  for (;;) {
-    const std::size_t end = text.find('\n');
-    width = std::max(width, kit.width(text.substr(0, end), height, face));
-    if (end == std::string_view::npos) return width;
-    text.remove_prefix(end + 1);
-  }
-}
-
 struct Need {
   double least = 0, whole = 0;  // padding included
 };
@@ -46,7 +36,7 @@ Need need_of(const Layout& layout, std::size_t c) {
   const Column& column = layout.table.columns[c];
   Need need;
   const auto include = [&](std::string_view text, ink::Face face, bool whole) {
-    const double all = natural(layout.kit, text, layout.height, face);
+    const double all = widest_line(layout.kit, text, layout.height, face);
     need.least =
         std::max(need.least, whole ? all : longest_word(layout.kit, text, layout.height, face));
     need.whole = std::max(need.whole, all);

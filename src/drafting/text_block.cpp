@@ -57,6 +57,16 @@ double start_x(double low, double high, ink::Align align) {
 
 }  // namespace
 
+double widest_line(const Kit& kit, std::string_view text, double height, ink::Face face) {
+  double width = 0;
+  for (;;) {
+    const std::size_t end = text.find('\n');
+    width = std::max(width, kit.width(text.substr(0, end), height, face));
+    if (end == std::string_view::npos) return width;
+    text.remove_prefix(end + 1);
+  }
+}
+
 std::vector<std::string> wrap(const Kit& kit, std::string_view text, double width, double height,
                               ink::Face face) {
   std::vector<std::string> lines;
@@ -104,7 +114,8 @@ ink::Group fitted(const Kit& kit, std::string_view text, ink::Rect box, TextStyl
   constexpr std::array<double, 7> series{14, 10, 7, 5, 3.5, 3, 2.5};
   double height = style.height;
   for (const double smaller : series)
-    if (smaller < height && kit.width(text, height, style.face) > box.width()) height = smaller;
+    if (smaller < height && widest_line(kit, text, height, style.face) > box.width())
+      height = smaller;
   std::vector<std::string> lines = wrap(kit, text, box.width(), height, style.face);
   const double pitch = 1.5 * height;
   const auto room = static_cast<std::size_t>(
@@ -116,7 +127,7 @@ ink::Group fitted(const Kit& kit, std::string_view text, ink::Rect box, TextStyl
     lines.back() = shortened(kit, rest, box.width(), height, style.face);
   }
   const double block = height + pitch * static_cast<double>(lines.size() - 1);
-  double base = middle(box).y + block / 2 - height;
+  double base = middle(box).y + (block + descent * height) / 2 - height;
   ink::Group group{"note", {}};
   for (std::string& line : lines) {
     group.items.emplace_back(ink::Text{{start_x(box.low.x, box.high.x, style.align), base},

@@ -11,6 +11,10 @@ namespace splay::drafting {
 
 inline constexpr double line_pitch = 1.75;  // times the capital height (ISO 3098 asks 1.4 or more)
 
+// The width of its widest line, unbroken but at "\n".
+double widest_line(const Kit& kit, std::string_view text, double height,
+                   ink::Face face = ink::Face::regular);
+
 // A text broken at spaces (a word too long for a line between its characters) so that no line is
 // wider than `width`; "\n" always breaks. At least one line.
 std::vector<std::string> wrap(const Kit& kit, std::string_view text, double width, double height,

@@ -93,7 +93,8 @@ Story loops_of(const Context& context, double width) {
 
 }  // namespace
 
-std::vector<ink::Page> make_checks(const Context& context) {
+std::vector<ink::Page> make_checks(const Context& given) {
+  const Context context = for_reading(given);
   const double width = story_width(context);
   Story story = findings_of(context, width);
   drafting::add(story, loops_of(context, width));

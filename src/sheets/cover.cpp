@@ -98,7 +98,8 @@ drafting::Story facts_of(const Context& context, double width) {
 
 }  // namespace
 
-std::vector<ink::Page> make_cover(const Context& context) {
+std::vector<ink::Page> make_cover(const Context& given) {
+  const Context context = for_reading(given);
   const drafting::Kit& kit = context.kit;
   const model::Job& job = context.job();
   ink::Page page = start_page(context, "Cover and index");

@@ -52,14 +52,10 @@ ink::Packet make_packet(const fabrication::Plan& plan, const model::Style& style
                         const ink::FontSet& fonts) {
   if (plan.stopped()) throw std::invalid_argument("a plan with a stop finding has no binder");
   const model::Job& job = plan.project->job;
-  Context context{plan,
-                  {&fonts, look_of(style), job.figures()},
-                  drafting::paper_named(paper_names[static_cast<std::size_t>(*job.paper)]),
-                  {}};
-  // A large sheet is read from further off (3 mm is the least of ASME Y14.2, from memory).
-  constexpr double least_on_large = 3;
-  double& lettering = context.kit.look.lettering;
-  if (context.wide()) lettering = std::max(lettering, least_on_large);
+  const Context context{plan,
+                        {&fonts, look_of(style), job.figures()},
+                        drafting::paper_named(paper_names[static_cast<std::size_t>(*job.paper)]),
+                        {}};
   std::vector<Pages> sheets;
   for (const SheetKind& kind : registry())
     sheets.push_back(kind.needs_index

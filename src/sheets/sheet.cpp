@@ -1,5 +1,7 @@
 #include "sheets/sheet.h"
 
+#include <algorithm>
+
 #include "drafting/flow.h"
 
 namespace splay::sheets {
@@ -50,6 +52,14 @@ ink::Page start_page(const Context& context, const std::string& sheet_title,
   fields.projection = projection;
   fields.third_angle = inches;
   return drafting::start_page(context.kit, context.paper, fields);
+}
+
+Context for_reading(const Context& context) {
+  constexpr double least_on_large = 3;  // mm, ASME Y14.2 (from memory)
+  Context larger = context;
+  double& lettering = larger.kit.look.lettering;
+  if (context.wide()) lettering = std::max(lettering, least_on_large);
+  return larger;
 }
 
 double story_width(const Context& context) {

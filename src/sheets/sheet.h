@@ -49,6 +49,8 @@ ink::Page start_page(const Context& context, const std::string& sheet_title,
 std::vector<ink::Page> story_pages(const Context& context, const std::string& sheet_title,
                                    const drafting::Story& story);
 double story_width(const Context& context);  // of a column in story_pages
+// The same with larger lettering on a large sheet, for pages of text: it is read from further off.
+Context for_reading(const Context& context);
 
 drafting::Look look_of(const model::Style& style);
 std::string date_text(const model::Date& date);  // "2026-03-02" (ISO 8601), "" when not given

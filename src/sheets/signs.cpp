@@ -84,7 +84,8 @@ drafting::Story word_table(const Kit& kit, double width) {
 
 }  // namespace
 
-std::vector<ink::Page> make_signs(const Context& context) {
+std::vector<ink::Page> make_signs(const Context& given) {
+  const Context context = for_reading(given);
   const double width = story_width(context);
   drafting::Story story = sign_table(context.kit, width);
   drafting::add(story, word_table(context.kit, width));

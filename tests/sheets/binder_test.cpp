@@ -1,0 +1,178 @@
+// Every demo on every paper, both sides bound: the pages are sound, and say what the plan says.
+#include <catch2/catch.hpp>
+#include <filesystem>
+#include <map>
+
+#include "ink/lint.h"
+#include "ink/outline.h"
+#include "sheets/packet.h"
+#include "support/piece.h"
+#include "writers/files.h"
+
+using namespace splay;
+
+namespace {
+
+namespace fs = std::filesystem;
+
+const ink::FontSet& fonts() {
+  static const ink::FontSet set;
+  return set;
+}
+
+std::vector<std::string> demos() {
+  std::vector<std::string> files;
+  for (const auto& entry : fs::directory_iterator(std::string(SPLAYBOOK_SOURCE_DIR) + "/projects"))
+    if (entry.path().extension() == ".toml") files.push_back(entry.path().string());
+  std::sort(files.begin(), files.end());
+  return files;
+}
+
+test::Built built(const std::string& file) {
+  return test::build(writers::read_file(file, 1u << 24));
+}
+
+std::string faults(const test::Built& piece, const ink::Packet& packet) {
+  std::vector<std::string> marks;
+  for (const fabrication::PartRow& row : piece.plan.rows) marks.push_back(row.mark);
+  std::string text;
+  for (const ink::LintFault& fault : ink::lint(packet, fonts(), marks))
+    text += "page " + fault.page + ": " + fault.rule + ": " + fault.text + "\n";
+  return text;
+}
+
+std::vector<std::string> words(const ink::Page& page) {
+  std::vector<std::string> found;
+  ink::walk(page.items, [&](const ink::Item& item) {
+    if (const auto* text = std::get_if<ink::Text>(&item)) found.push_back(text->utf8);
+  });
+  return found;
+}
+
+int count(const ink::Packet& packet, const std::string& word) {
+  std::ptrdiff_t total = 0;
+  for (const ink::Page& page : packet.pages) total += std::ranges::count(words(page), word);
+  return static_cast<int>(total);
+}
+
+// The part of the paper's free height between the lowest and the highest ink of the content: what
+// is not frame or title block.
+double filled(const ink::Page& page) {
+  double low = 1e300, high = -1e300;
+  ink::walk(page.items, [&](const ink::Item& item) {
+    const auto* text = std::get_if<ink::Text>(&item);
+    if (!text || text->at.x > page.paper.width - page.paper.margin_right - 12) return;
+    if (text->at.y < page.paper.margin_bottom + 36) return;
+    low = std::min(low, text->at.y);
+    high = std::max(high, text->at.y);
+  });
+  return (high - low) / (page.paper.height - 70);
+}
+
+}  // namespace
+
+TEST_CASE("no demo has a page fault on any paper, bound on one side or two") {
+  for (const std::string& file : demos()) {
+    test::Built piece = built(file);
+    for (const auto paper : {model::PaperSize::a4, model::PaperSize::letter, model::PaperSize::a3,
+                             model::PaperSize::tabloid}) {
+      for (const bool two_sided : {false, true}) {
+        piece.project->job.paper.value = paper;
+        piece.project->job.two_sided.value = two_sided;
+        const ink::Packet packet = sheets::make_packet(piece.plan, model::Style{}, fonts());
+        INFO(fs::path(file).filename()
+             << ", " << packet.pages.front().paper.name << (two_sided ? ", two-sided" : ""));
+        CHECK(faults(piece, packet) == "");
+      }
+    }
+  }
+}
+
+TEST_CASE("every page has its number, its revision and its date; the index leads to all") {
+  for (const std::string& file : demos()) {
+    const test::Built piece = built(file);
+    const ink::Packet packet = sheets::make_packet(piece.plan, model::Style{}, fonts());
+    const std::string total = std::to_string(packet.pages.size());
+    std::map<std::string, std::string> first_page;
+    for (std::size_t i = 0; i < packet.pages.size(); ++i) {
+      const ink::Page& page = packet.pages[i];
+      CHECK(page.label == std::to_string(i + 1));
+      first_page.emplace(page.title, "page " + page.label);
+      const std::vector<std::string> all = words(page);
+      CHECK(std::ranges::count(all, page.label + " of " + total) == 1);
+      CHECK(std::ranges::count(all, *piece.project->job.revision) >= 1);
+      CHECK(std::ranges::count(all, "100 mm") == 2);
+    }
+    std::vector<std::string> targets;
+    ink::walk(packet.pages.front().items, [&](const ink::Item& item) {
+      if (const auto* link = std::get_if<ink::Link>(&item)) targets.push_back(link->target);
+    });
+    for (const auto& [title, target] : first_page) {
+      INFO(title);
+      CHECK(std::ranges::count(targets, target) >= 1);
+    }
+  }
+}
+
+TEST_CASE("every named angle is on a page, with its rise") {
+  for (const std::string& file : demos()) {
+    const test::Built piece = built(file);
+    const ink::Packet packet = sheets::make_packet(piece.plan, model::Style{}, fonts());
+    REQUIRE_FALSE(piece.plan.assembly.angles.empty());
+    for (const parts::NamedAngle& angle : piece.plan.assembly.angles) {
+      INFO(angle.name);
+      const double degrees = Angle{angle.radians}.degrees();
+      CHECK(count(packet, degrees_text(degrees)) > 0);
+      CHECK(count(packet, rise_text(degrees, piece.project->job.figures())) > 0);
+    }
+  }
+}
+
+TEST_CASE("the diagonals of every four-cornered loop are printed as planned") {
+  for (const std::string& file : demos()) {
+    const test::Built piece = built(file);
+    const ink::Packet packet = sheets::make_packet(piece.plan, model::Style{}, fonts());
+    const FigureStyle figures = piece.project->job.figures();
+    for (const fabrication::LoopReport& loop : piece.plan.loops) {
+      INFO(loop.name);
+      CHECK(count(packet, loop.name) >= 1);
+      CHECK(count(packet, figures.text(loop.check)) >= 1);
+      if (loop.diagonal_1 <= 0) continue;
+      CHECK(count(packet, figures.text(loop.diagonal_1)) >= 1);
+      CHECK(count(packet, figures.text(loop.diagonal_2)) >= 1);
+    }
+  }
+}
+
+TEST_CASE("two-sided binders leave the filing margin on the inner edge") {
+  test::Built piece = built(demos().front());
+  piece.project->job.two_sided.value = true;
+  const ink::Packet packet = sheets::make_packet(piece.plan, model::Style{}, fonts());
+  for (std::size_t i = 0; i < packet.pages.size(); ++i) {
+    const ink::Paper& paper = packet.pages[i].paper;
+    CHECK(paper.margin_left == (i % 2 == 0 ? 20 : 10));
+    CHECK(paper.margin_right == (i % 2 == 0 ? 10 : 20));
+  }
+}
+
+TEST_CASE("no page of a demo is mostly empty") {
+  for (const std::string& file : demos()) {
+    test::Built piece = built(file);
+    for (const auto paper : {model::PaperSize::a4, model::PaperSize::letter, model::PaperSize::a3,
+                             model::PaperSize::tabloid}) {
+      piece.project->job.paper.value = paper;
+      const ink::Packet packet = sheets::make_packet(piece.plan, model::Style{}, fonts());
+      for (const ink::Page& page : packet.pages) {
+        INFO(fs::path(file).filename()
+             << ", " << page.paper.name << ", page " << page.label << ", " << page.title);
+        CHECK(filled(page) > 0.35);
+      }
+    }
+  }
+}
+
+TEST_CASE("a stopped plan has no binder") {
+  test::Built piece = built(demos().front());
+  piece.plan.findings.push_back({Level::stop, "test", {}, "text", "remedy", {}});
+  CHECK_THROWS_AS(sheets::make_packet(piece.plan, model::Style{}, fonts()), std::invalid_argument);
+}
