@@ -54,8 +54,8 @@ class Writer {
     const Axis axis = turned ? other(sequence.axis) : sequence.axis;
     for (std::size_t i = 0; i < sequence.parts.size(); ++i) {
       const SheetPart& part = task_.parts[static_cast<std::size_t>(sequence.parts[i])];
-      Units width = ticks_of_part(part.width) + pieces_.kerf;
-      Units height = ticks_of_part(part.height) + pieces_.kerf;
+      Units width = ticks_of(part.width) + pieces_.kerf;
+      Units height = ticks_of(part.height) + pieces_.kerf;
       if (turned) std::swap(width, height);
       int mine = region;
       if (i + 1 < sequence.parts.size()) {

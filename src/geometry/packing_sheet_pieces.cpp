@@ -28,7 +28,7 @@ void check(const SheetTask& task) {
 }
 
 Piece with_kerf(const SheetPart& part, Units kerf) {
-  return {ticks_of_part(part.width) + kerf, ticks_of_part(part.height) + kerf, part.may_turn};
+  return {ticks_of(part.width) + kerf, ticks_of(part.height) + kerf, part.may_turn};
 }
 
 Piece whole_strip(const SheetTask& task, const Sequence& sequence, Units kerf) {
@@ -48,10 +48,10 @@ Piece whole_strip(const SheetTask& task, const Sequence& sequence, Units kerf) {
 SheetPieces pieces_of(const SheetTask& task) {
   check(task);
   SheetPieces result;
-  result.kerf = ticks_of_part(task.kerf);
+  result.kerf = ticks_of(task.kerf);
   for (const SheetStock& s : task.sheets) {
-    const Units w = ticks_of_sheet(s.width - s.trim.left - s.trim.right);
-    const Units h = ticks_of_sheet(s.height - s.trim.bottom - s.trim.top);
+    const Units w = ticks_of(s.width - s.trim.left - s.trim.right);
+    const Units h = ticks_of(s.height - s.trim.bottom - s.trim.top);
     const bool usable = w > 0 && h > 0;
     result.stocks.push_back(
         {usable ? w + result.kerf : 0, usable ? h + result.kerf : 0, usable ? s.count : 0, s.cost});

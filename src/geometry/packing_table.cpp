@@ -1,6 +1,7 @@
 #include "geometry/packing_table.h"
 
 #include <algorithm>
+#include <limits>
 #include <stdexcept>
 
 #include "geometry/packing_cuts.h"
@@ -42,7 +43,24 @@ void keep_sorted(std::vector<Block>& blocks, Block block) {
 }  // namespace
 
 GuillotineTable::GuillotineTable(const std::vector<Offer>& offers, Units width, Units height)
-    : width_(width), height_(height) {
+    : GuillotineTable(offers, width, height, std::numeric_limits<double>::infinity()) {}
+
+GuillotineTable GuillotineTable::for_sheet(const std::vector<Offer>& offers, Units width,
+                                           Units height) {
+  double density = 0;
+  for (const Offer& o : offers) density = std::max(density, o.value / area(o.piece));
+  const double whole = density * area({width, height, false});
+  for (double allowed = whole / 512;; allowed *= 8) {
+    GuillotineTable table(offers, width, height, allowed);
+    const double loss = table.density_ * area({width, height, false}) - table.value(width, height);
+    if (loss <= allowed || allowed >= whole) return table;
+    if (loss < 8 * allowed) return {offers, width, height, loss * (1 + 1e-9)};
+  }
+}
+
+GuillotineTable::GuillotineTable(const std::vector<Offer>& offers, Units width, Units height,
+                                 double most_loss)
+    : width_(width), height_(height), most_loss_(most_loss) {
   if (width < 0 || height < 0 || width > longest_side || height > longest_side)
     throw std::invalid_argument("sheet outside the range of the guillotine table");
   place_offers(offers);
@@ -77,6 +95,7 @@ void GuillotineTable::place_offers(const std::vector<Offer>& offers) {
   value_.assign(x_.size() * y_.size(), 0);
   value_by_x_.assign(value_.size(), 0);
   how_.assign(value_.size(), How::nothing);
+  made_.assign(value_.size(), How::nothing);
   at_.assign(value_.size(), -1);
   each_position([&](int offer, Units w, Units h, bool turned) {
     const int ix = x_below_[static_cast<std::size_t>(w)];
@@ -165,9 +184,17 @@ void GuillotineTable::record(int ix, int iy, std::vector<Block>& row, std::vecto
   value_by_x_[static_cast<std::size_t>(ix) * y_.size() + static_cast<std::size_t>(iy)] = best;
   const Units w = x_[static_cast<std::size_t>(ix)], h = y_[static_cast<std::size_t>(iy)];
   const double whole = density_ * static_cast<double>(w) * static_cast<double>(h);
-  if (how == How::piece || how == How::cut_y)
+  // What is no better than a shorter block of the same row is not needed there.
+  const bool beats_narrower = how != How::narrower;
+  const bool beats_lower = how != How::lower && best > value_[entry(ix, iy - 1)];
+  How made = how;
+  if (how == How::narrower) made = made_[entry(ix - 1, iy)];
+  if (how == How::lower) made = made_[entry(ix, iy - 1)];
+  made_[e] = made;
+  if (made == How::nothing || whole - best > most_loss_) return;
+  if (beats_narrower && made != How::cut_x)
     keep_sorted(row, {whole - best, ix, static_cast<int>(w)});
-  if (how == How::piece || how == How::cut_x)
+  if (beats_lower && made != How::cut_y)
     keep_sorted(column, {whole - best, iy, static_cast<int>(h)});
 }
 
@@ -177,15 +204,20 @@ void GuillotineTable::solve(const std::vector<Offer>& offers) {
       std::all_of(offers.begin(), offers.end(), [](const Offer& o) {
         return o.value <= 0 || o.piece.may_turn || o.piece.width == o.piece.height;
       });
+  // Rows are solved a few at a time, so that writes down a column share cache lines.
+  constexpr int band = 8;
+  const int rows = static_cast<int>(y_.size());
   std::vector<std::vector<Block>> columns(x_.size());
-  for (int iy = 1; iy < static_cast<int>(y_.size()); ++iy) {
-    std::vector<Block> row;
+  for (int from = 1; from < rows; from += band) {
+    std::vector<Block> row[band];
     for (int ix = 1; ix < static_cast<int>(x_.size()); ++ix) {
       std::vector<Block>& column = columns[static_cast<std::size_t>(ix)];
-      if (symmetric && ix < iy)
-        mirror_entry(ix, iy, row, column);
-      else
-        solve_entry(ix, iy, row, column);
+      for (int iy = from; iy < std::min(from + band, rows); ++iy) {
+        if (symmetric && ix < from)
+          mirror_entry(ix, iy, row[iy - from], column);
+        else
+          solve_entry(ix, iy, row[iy - from], column);
+      }
     }
   }
 }

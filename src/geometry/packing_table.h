@@ -32,6 +32,12 @@ class GuillotineTable {
   static constexpr Units longest_side = 1 << 16;
   GuillotineTable(const std::vector<Offer>& offers, Units width, Units height);
 
+  // A table that is exact for the whole sheet, but may undervalue rectangles inside it: faster
+  // for large sheets that can be filled nearly without loss. No part of the best layout has more
+  // loss than the whole of it, so that blocks of more loss than a layout already found are left
+  // out.
+  static GuillotineTable for_sheet(const std::vector<Offer>& offers, Units width, Units height);
+
   // The greatest value of a rectangle inside the sheet; 0 if nothing fits.
   double value(Units width, Units height) const;
 
@@ -54,6 +60,8 @@ class GuillotineTable {
     bool turned;
   };
 
+  GuillotineTable(const std::vector<Offer>& offers, Units width, Units height, double most_loss);
+
   std::size_t entry(int ix, int iy) const {
     return static_cast<std::size_t>(iy) * x_.size() + static_cast<std::size_t>(ix);
   }
@@ -68,10 +76,12 @@ class GuillotineTable {
   std::vector<Units> x_, y_;            // normal patterns
   std::vector<int> x_below_, y_below_;  // index of the greatest pattern not above a length
   std::vector<Fitting> fittings_;       // by entry
+  double most_loss_;                    // of blocks that are used
   double density_ = 0;                  // greatest value of a piece per area
   std::vector<double> value_, value_by_x_;
   std::vector<How> how_;
-  std::vector<int> at_;  // index of the cut, or of the fitting
+  std::vector<How> made_;  // how the rectangle that gives the value was made: a piece or a cut
+  std::vector<int> at_;    // index of the cut, or of the fitting
 };
 
 }  // namespace splay::packing

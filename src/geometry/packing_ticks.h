@@ -11,12 +11,9 @@ namespace splay::packing {
 
 inline constexpr double ticks_per_mm = 80000;
 
-// A part may not become smaller by rounding and a sheet not larger, but both are taken at their
-// word within the weld tolerance.
-inline Units ticks_of_part(double mm) {
-  return static_cast<Units>(std::ceil((mm - tolerance::weld) * ticks_per_mm));
-}
-inline Units ticks_of_sheet(double mm) {
+// Rounded down, so that three thirds of a length still fit it: a row of n parts may thereby be n
+// times 12.5 millionths of a millimetre too long, which is far under anything a saw can do.
+inline Units ticks_of(double mm) {
   return static_cast<Units>(std::floor((mm + tolerance::weld) * ticks_per_mm));
 }
 inline double mm_of(Units ticks) { return static_cast<double>(ticks) / ticks_per_mm; }
