@@ -10,7 +10,10 @@ std::span<const SheetKind> registry() {
   static constexpr std::array kinds{
       SheetKind{"cover", "Cover and index", make_cover, true},
       SheetKind{"elevations", "Elevations and section", make_elevations},
+      SheetKind{"cut-list", "Cut list", make_cut_list},
+      SheetKind{"part-views", "Part views", make_part_views},
       SheetKind{"checks", "Checks and cautions", make_checks},
+      SheetKind{"labels", "Part labels", make_labels},
       SheetKind{"signs", "Signs used in this binder", make_signs},
   };
   return kinds;

@@ -1,0 +1,148 @@
+// The cut list: one row for each kind of part, grouped by stock.
+#include <algorithm>
+#include <set>
+
+#include "drafting/table.h"
+#include "sheets/kinds.h"
+
+namespace splay::sheets {
+
+namespace {
+
+using drafting::Cell;
+using fabrication::CutReport;
+using fabrication::PartRow;
+
+// What isn't square about one cut, or "square".
+std::string cut_words(const CutReport& cut) {
+  constexpr double square = 5e-5;  // radians: prints as 0.00 degrees
+  std::string text;
+  if (cut.face_angle > square) text = "face angle " + degrees_text(Angle{cut.face_angle}.degrees());
+  if (cut.bevel > square)
+    text += (text.empty() ? "bevel " : ", bevel ") + degrees_text(Angle{cut.bevel}.degrees());
+  return text.empty() ? "square" : text;
+}
+
+// Both ends, and the edges that are not square: each different cut once, named by its side.
+std::string ends_of(const parts::Part& part, const PartRow& row) {
+  std::vector<std::pair<std::string, std::string>> cuts;  // words, sides
+  for (const CutReport& cut : row.cuts) {
+    const bool end = cut.side == parts::Side::x_low || cut.side == parts::Side::x_high;
+    const std::string words = cut_words(cut);
+    if (!end && words == "square") continue;
+    const std::string& side = parts::side_name(part, cut.side);
+    const auto same =
+        std::find_if(cuts.begin(), cuts.end(), [&](const auto& c) { return c.first == words; });
+    if (same == cuts.end())
+      cuts.emplace_back(words, side);
+    else if (same->second.find(side) == std::string::npos)
+      same->second += ", " + side;
+  }
+  std::string text;
+  for (const auto& [words, sides] : cuts) text += (text.empty() ? "" : "\n") + sides + ": " + words;
+  return text.empty() ? "as the blank" : text;
+}
+
+bool turns_freely(const model::Stock* stock, const parts::Part& part) {
+  return (stock != nullptr && !*stock->grain) || part.grain == parts::Grain::none;
+}
+
+drafting::TableRow row_of(const Context& context, const PartRow& row) {
+  const parts::Part& part =
+      context.plan.assembly.parts[static_cast<std::size_t>(row.members.front())];
+  std::string name = row.name;
+  if (row.quantity() > 1) name += " and alike";
+  if (row.hand != fabrication::Hand::none)
+    name += ", " + std::string(fabrication::word(row.hand)) + " hand";
+  std::string ends = ends_of(part, row);
+  if (turns_freely(context.plan.project->stocks.find(row.stock), part))
+    ends += "\ngrain either way";
+  const auto figure = [&](double mm) { return context.kit.figures.text(mm); };
+  drafting::TableRow line;
+  line.cells = {Cell::linked(row.mark, part_anchor(row.mark)),
+                name,
+                std::to_string(row.quantity()),
+                figure(row.finished.x),
+                figure(row.finished.y),
+                figure(row.finished.z),
+                figure(row.long_point),
+                figure(row.short_point),
+                figure(row.blank.x),
+                figure(row.blank.y),
+                std::move(ends)};
+  line.cells[0].face = ink::Face::bold;
+  line.claims.emplace_back(ink::PartClaim{row.mark, "row"});
+  return line;
+}
+
+drafting::Table table_of(const Context& context, const std::string& stock) {
+  drafting::Table table;
+  const auto figures = [](const char* head) {
+    return drafting::Column{.head = head, .align = ink::Align::right, .share = 0, .wrap = false};
+  };
+  table.columns = {
+      {.head = "Mark", .share = 0, .wrap = false},
+      {.head = "Part", .share = 1, .least = 17},
+      figures("Off"),
+      figures("Length"),
+      figures("Width"),
+      {.head = "Thick", .align = ink::Align::right, .share = 0, .least = 9, .wrap = false},
+      figures("Long\npoint"),
+      figures("Short\npoint"),
+      figures("Blank\nlength"),
+      figures("Blank\nwidth"),
+      {.head = "Ends and edges", .share = 1.4, .least = 24}};
+  for (const PartRow& row : context.plan.rows)
+    if (row.stock == stock) table.rows.push_back(row_of(context, row));
+  return table;
+}
+
+// Square metres or square feet of finished rectangles; running length for edgings and boards.
+std::string total_of(const Context& context, const fabrication::StockUse& use) {
+  const bool inch = context.kit.figures.unit == Unit::inch;
+  std::string text = std::to_string(use.pieces) + (use.pieces == 1 ? " piece" : " pieces");
+  if (use.kind == "sheet")
+    text += inch ? ", " + plain_number(use.area / (304.8 * 304.8), 1) + " square feet net"
+                 : ", " + plain_number(use.area / 1e6, 2) + " square metres net";
+  else
+    text += inch ? ", " + plain_number(use.length / 304.8, 1) + " feet net"
+                 : ", " + plain_number(use.length / 1000, 2) + " metres net";
+  return text;
+}
+
+}  // namespace
+
+std::vector<ink::Page> make_cut_list(const Context& context) {
+  const drafting::Kit& kit = context.kit;
+  const double width = context.area().width();
+  drafting::Story story{drafting::body_text(
+      kit,
+      "Length, width and thickness are finished; long and short point are lengths between the two "
+      "ends. A blank leaves " +
+          kit.figures.with_unit(context.plan.project->shop.blank_allowance->mm) +
+          " over in length and in width. The grain runs lengthwise unless a row says otherwise.",
+      width)};
+  story.back().space_after = 4;
+  for (const fabrication::StockUse& use : context.plan.stock) {
+    drafting::Block head = drafting::heading(kit, use.name + ": " + use.material, width);
+    head.keep_with_next = true;
+    story.push_back(std::move(head));
+    drafting::Block sum =
+        drafting::body_text(kit,
+                            use.kind + ", " + kit.figures.with_unit(use.thickness) +
+                                " thick as measured; " + total_of(context, use),
+                            width);
+    sum.keep_with_next = true;
+    story.push_back(std::move(sum));
+    drafting::add(story, drafting::table(kit, table_of(context, use.name), width));
+    story.back().space_after = 6;
+  }
+  std::vector<ink::Page> pages;
+  for (drafting::Items& items : drafting::flow(story, {context.area()}, {context.area()})) {
+    pages.push_back(start_page(context, "Cut list"));
+    drafting::append(pages.back().items, std::move(items));
+  }
+  return pages;
+}
+
+}  // namespace splay::sheets

@@ -1,0 +1,34 @@
+// Pictures put on a page one after the other, each as high up as it goes.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "drafting/kit.h"
+
+namespace splay::sheets {
+
+// The lower border of what is placed so far, over a strip of the given width. Depths are counted
+// from the top down, mm.
+class Skyline {
+ public:
+  explicit Skyline(double width) : steps_{{0, width, 0}} {}
+  // The place (upper left corner: x, depth) where a rectangle hangs highest, the leftmost of those;
+  // nothing when it is wider than the strip.
+  std::optional<Vec2> place_for(double width) const;
+  void fill(Vec2 place, double width, double height);
+  double depth() const;
+
+ private:
+  struct Step {
+    double from, to, depth;
+  };
+  std::vector<Step> steps_;
+};
+
+// All pictures in one, `width` wide, `gap` between them, the first at the upper left corner and the
+// others in the order that takes least height; nothing when one is too wide.
+std::optional<drafting::Picture> arranged(std::vector<drafting::Picture> pictures, double width,
+                                          double gap);
+
+}  // namespace splay::sheets

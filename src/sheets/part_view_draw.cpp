@@ -1,0 +1,196 @@
+#include "sheets/part_view_draw.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <optional>
+
+#include "drafting/callout.h"
+#include "drafting/conventions.h"
+#include "drafting/dimension.h"
+#include "sheets/part_view_names.h"
+#include "sheets/part_view_rows.h"
+
+namespace splay::sheets {
+
+namespace {
+
+using drafting::Placement;
+using parts::Side;
+
+constexpr double view_gap = 7;       // between two views
+constexpr double first_line = 10;    // of a row, off the view
+constexpr double least_thick = 0.7;  // ISO 128: nearer parallel lines run together
+
+class SetDrawing {
+ public:
+  SetDrawing(const PartSheet& sheet, const ViewSet& set, double scale)
+      : sheet_(sheet), set_(set), kit_(sheet.kit()), scale_(scale) {}
+
+  drafting::Picture draw() {
+    face_ = {scale_, {0, 0}};
+    begin(set_.face, face_);
+    for (const FaceRow& row : face_rows(sheet_, set_.face, {1, 0, 0}, -set_.to_edge)) draw_row(row);
+    for (const FaceRow& row : face_rows(sheet_, set_.face, {0, 1, 0}, -set_.to_end)) draw_row(row);
+    if (sheet_.part.size.z * scale_ >= least_thick) {
+      // A small end is drawn larger beside the views.
+      if (sheet_.part.size.y * scale_ >= small_on_paper) end_ = beside(set_.end, set_.to_end);
+      edge_ = beside(set_.edge, set_.to_edge);
+      draw_edge();
+      if (end_) draw_end();
+    }
+    name_sides();
+    angles();
+    return cut_out(kit_, std::move(items_));
+  }
+
+ private:
+  // Draws a view; the rows that follow stand round it.
+  void begin(const SideView& side, const Placement& placement) {
+    items_.emplace_back(drafting::draw_view(kit_, side.lines, placement));
+    host_ = &placement;
+    host_box_ = placement.paper(side.box);
+    reach_.clear();
+  }
+
+  // How far the view and its rows reach in a direction.
+  double reach(Vec2 out) const {
+    const auto rows = reach_.find({out.x, out.y});
+    return rows != reach_.end() ? rows->second
+                                : std::max(dot(out, host_box_.low), dot(out, host_box_.high));
+  }
+
+  void draw_row(const FaceRow& wanted) {
+    const drafting::Row& row = wanted.row;
+    const double at = reach(row.out) + first_line;
+    drafting::DrawnRow drawn = drafting::draw_row(kit_, *host_, row, at);
+    items_.emplace_back(std::move(drawn.group));
+    reach_[{row.out.x, row.out.y}] = drawn.reach;
+    if (row.kind != drafting::RowKind::running) return;
+    // The datum's sign where the row's first line bends, its name beside it.
+    double first = 1e300;
+    for (const Vec2 p : row.stations) first = std::min(first, dot(row.along, host_->paper(p)));
+    const Vec2 datum = row.along * first + row.out * (at - 5);
+    items_.emplace_back(drafting::datum_mark(kit_, datum, 3.6));
+    datums_.push_back({datum - row.along * 3, wanted.from});
+  }
+
+  // Beside the view drawn last, its axes in line with those of that view.
+  Placement beside(const SideView& side, Vec2 to) const {
+    Placement placement{scale_, {0, 0}};
+    const ink::Rect box = placement.paper(side.box);
+    const double near = std::min(dot(to, box.low), dot(to, box.high));
+    placement.origin = to * (reach(to) + view_gap - near);
+    return placement;
+  }
+
+  void draw_edge() {
+    begin(set_.edge, *edge_);
+    if (!set_.other) {
+      for (const drafting::Row& row : edge_rows(sheet_, set_)) draw_row({row, {}});
+      return;
+    }
+    other_ = beside(*set_.other, set_.to_edge);
+    begin(*set_.other, *other_);
+    for (const FaceRow& row : face_rows(sheet_, *set_.other, {1, 0, 0}, set_.to_edge))
+      draw_row(row);
+  }
+
+  void draw_end() {
+    begin(set_.end, *end_);
+    drafting::Row thickness;
+    thickness.kind = drafting::RowKind::overall;
+    const Vec2 across = set_.end.view.project({0, 0, 1});
+    thickness.along = {std::abs(across.x), std::abs(across.y)};
+    thickness.out = -set_.to_edge;
+    // At the edge away from the edge view.
+    const double y = dot(parts::outward(set_.edge.side), Vec3{0, 1, 0}) > 0 ? 0 : sheet_.part.size.y;
+    for (const double z : {0.0, sheet_.part.size.z})
+      thickness.stations.push_back(set_.end.view.project({0, y, z}));
+    draw_row({thickness, {}});
+  }
+
+  void name_sides() {
+    drafting::Room room(drafting::grown(drafting::extent(kit_, items_), 12));
+    room.take(kit_, items_);
+    Names names(sheet_, room);
+    for (const Datum& datum : datums_) names.near(datum.at, datum.words, 12);
+    names.on_face(set_.face, face_);
+    if (other_) names.on_face(*set_.other, *other_);
+    if (edge_) names.beside(set_.edge, edge_->paper(set_.edge.box), set_.to_edge);
+    if (end_) names.beside(set_.end, end_->paper(set_.end.box), set_.to_end);
+    drafting::append(items_, names.take());
+  }
+
+  // Mitres across the face, when the face is large enough to show them.
+  void angles() {
+    if (std::min(set_.face.box.width(), set_.face.box.height()) * scale_ < small_on_paper) return;
+    drafting::Room room(drafting::grown(drafting::extent(kit_, items_), 10));
+    room.take(kit_, items_);
+    std::vector<double> drawn;
+    for (const Cut& cut : standing_cuts(sheet_)) {
+      const double radians = cut.report->face_angle;
+      const bool again = std::ranges::any_of(
+          drawn, [&](double other) { return std::abs(other - radians) < 1e-9; });
+      if (!cut.mitred || again) continue;
+      if (const auto mark = face_angle(cut)) {
+        items_.emplace_back(drafting::draw_angle(kit_, room, *mark));
+        drawn.push_back(radians);
+      }
+    }
+  }
+
+  // Between the line of the cut on the face and the square, at the point that stands furthest out.
+  std::optional<drafting::AngleMark> face_angle(const Cut& cut) const {
+    const bool end = cut.operation->kind == parts::OperationKind::end_cut;
+    std::vector<Vec3> on_cut;
+    for (const Vec3 corner : corners_on(sheet_, set_.face.side))
+      if (std::abs(cut.operation->cut.distance(corner)) < 1e-5) on_cut.push_back(corner);
+    if (on_cut.size() < 2) return std::nullopt;
+    const Vec3 out = parts::outward(cut.report->side);
+    std::ranges::stable_sort(on_cut, [&](Vec3 a, Vec3 b) { return dot(out, a) > dot(out, b); });
+    const Vec3 tip = on_cut.front(), line = on_cut.back() - tip;
+    const Vec3 square = end ? Vec3{0, line.y, 0} : Vec3{line.x, 0, 0};
+    drafting::AngleMark mark;
+    mark.at = face_.paper(set_.face.view.project(tip));
+    mark.from = set_.face.view.project(square);
+    mark.to = set_.face.view.project(line);
+    mark.radians = cut.report->face_angle;
+    mark.name = "face angle";
+    return mark;
+  }
+
+  struct Datum {
+    Vec2 at;
+    std::string words;
+  };
+
+  const PartSheet& sheet_;
+  const ViewSet& set_;
+  const drafting::Kit& kit_;
+  double scale_;
+  Placement face_;
+  std::optional<Placement> edge_, end_, other_;
+  drafting::Items items_;
+  const Placement* host_ = nullptr;  // of the view that rows stand round
+  ink::Rect host_box_;
+  std::map<std::pair<double, double>, double> reach_;  // of its rows, by their direction
+  std::vector<Datum> datums_;
+};
+
+}  // namespace
+
+bool drawn_small(const PartSheet& sheet, drafting::Scale scale) {
+  return sheet.part.size.y * scale.ratio() < small_on_paper;
+}
+
+drafting::Picture draw_set(const PartSheet& sheet, const ViewSet& set, drafting::Scale scale) {
+  return SetDrawing(sheet, set, scale.ratio()).draw();
+}
+
+drafting::Picture cut_out(const drafting::Kit& kit, drafting::Items items) {
+  const ink::Rect box = drafting::extent(kit, items);
+  return {drafting::moved(std::move(items), {-box.low.x, -box.high.y}), box.width(), box.height()};
+}
+
+}  // namespace splay::sheets

@@ -1,0 +1,69 @@
+// What a part view, a cut list row and a label say of a part: read from its solid, its operations
+// and its row, put in a maker's words.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "sheets/sheet.h"
+
+namespace splay::sheets {
+
+// One row of the plan with its drawn part. Points into the context, which outlives it.
+struct PartSheet {
+  const Context& context;
+  const fabrication::PartRow& row;
+  const parts::Part& part;
+  Boundary boundary;  // of the part's body, part frame
+
+  PartSheet(const Context& the_context, const fabrication::PartRow& the_row);
+  const drafting::Kit& kit() const { return context.kit; }
+  const std::string& name(parts::Side side) const { return parts::side_name(part, side); }
+};
+
+// A cut that left a surface which is still there, with how it reads on the saw.
+struct Cut {
+  const parts::Operation* operation = nullptr;
+  const fabrication::CutReport* report = nullptr;
+  bool bevelled = false;  // the blade is tilted
+  bool mitred = false;    // the gauge is turned
+};
+std::vector<Cut> standing_cuts(const PartSheet& sheet);
+
+// Some of the boundary lies on the plane, whichever way it faces.
+bool has_face_on(const Boundary& boundary, const Plane& plane);
+
+// Corners of the body on the side z_low or z_high of its bounding box, those on curves left out.
+std::vector<Vec3> corners_on(const PartSheet& sheet, parts::Side side);
+
+// Trenches open to a face: housings, grooves and rabbets.
+std::vector<const parts::Operation*> trenches_on(const PartSheet& sheet, parts::Side face);
+bool along_length(const parts::Operation& trench);  // its walls run along x, not across
+
+// The side of the bounding box that looks to the front of the piece when one does, else y_low.
+parts::Side front_edge(const parts::Part& part);
+
+// "mitre to left panel"; the joint's word alone when the row's parts meet different neighbours.
+std::string operation_words(const PartSheet& sheet, const parts::Operation& operation);
+// The marks of what a joint joins the part to; "" when there is none or they differ in the row.
+std::string neighbour_mark(const PartSheet& sheet, const parts::Operation& operation);
+
+// "bevel 37.50° (9 7/32 in 12), face angle square": what the machine is set to.
+std::string setting_words(const PartSheet& sheet, const fabrication::CutReport& cut);
+// "outside" or "outside, front edge": the arris that stands furthest out.
+std::string long_arris_words(const PartSheet& sheet, const fabrication::CutReport& cut);
+// The face on the table so that the blade leans over the part and not over the offcut (common
+// practice, no source).
+parts::Side face_down(const fabrication::CutReport& cut);
+
+// "27 7/16 × 15 1/4 × 23/32".
+std::string size_words(const drafting::Kit& kit, Vec3 size);
+std::string angle_words(double radians);  // "37.50°"
+std::string rise_words(const drafting::Kit& kit, double radians);
+std::string stock_words(const Context& context, const std::string& stock);  // "panel, plywood"
+std::string hand_words(const fabrication::PartRow& row);                    // "left hand", ""
+std::string grain_words(const parts::Part& part);
+std::string show_words(const PartSheet& sheet);  // "outside" or "either face"
+std::string capitalised(std::string text);
+
+}  // namespace splay::sheets

@@ -1,0 +1,165 @@
+#include "sheets/part_view_rows.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace splay::sheets {
+
+namespace {
+
+using drafting::Row;
+using drafting::RowKind;
+using parts::Side;
+
+struct Stations {
+  std::vector<Vec2> points;  // view plane
+  std::vector<double> at;    // along the row, merged within half a step, ascending
+};
+
+class FaceRows {
+ public:
+  FaceRows(const PartSheet& sheet, const SideView& face, Vec3 axis, Vec2 out)
+      : sheet_(sheet), face_(face), axis_(axis), out_(out) {
+    const bool lengthwise = std::abs(axis.x) > 0.5;
+    datum_side_ = lengthwise ? Side::x_low : front_edge(sheet.part);
+    // From the datum side away from it.
+    along_ = face.view.project(-parts::outward(datum_side_));
+  }
+
+  std::vector<FaceRow> make() const {
+    Stations near, far;
+    const double middle = dot(out_, drafting::middle(face_.box));
+    for (const Vec3 corner : corners_on(sheet_, face_.side)) {
+      const Vec2 p = face_.view.project(corner);
+      (dot(out_, p) > middle ? near : far).points.push_back(p);
+    }
+    add_outer(near, far, middle);
+    for (Stations* stations : {&near, &far}) sort(*stations);
+    std::vector<FaceRow> rows;
+    if (near.at.empty() && far.at.empty()) return rows;
+    const bool near_tells_all = covers(near, far), far_tells_all = covers(far, near);
+    if (near_tells_all || !far_tells_all) rows.push_back(row(near, out_, near_tells_all));
+    if (!near_tells_all) rows.push_back(row(far, -out_, far_tells_all));
+    return rows;
+  }
+
+ private:
+  double step() const { return sheet_.kit().figures.step_mm() / 2; }
+
+  void sort(Stations& stations) const {
+    for (const Vec2 p : stations.points) stations.at.push_back(dot(along_, p));
+    std::ranges::sort(stations.at);
+    const auto same = [&](double a, double b) { return b - a < step(); };
+    const auto rest = std::ranges::unique(stations.at, same);
+    stations.at.erase(rest.begin(), rest.end());
+  }
+
+  // Where a trench has taken the face's edge away, the part still ends behind it: its width is
+  // measured all the same. A bevel is another matter: the edge view gives what lies behind it.
+  void add_outer(Stations& near, Stations& far, double middle) const {
+    if (!square_ended()) return;
+    const auto [low, high] = sheet_.part.body.extent(axis_);
+    for (const double end : {low, high}) {
+      const Vec3* nearest = nullptr;
+      for (const Vec3& vertex : sheet_.part.body.vertices()) {
+        if (std::abs(dot(axis_, vertex) - end) > 1e-6) continue;
+        if (nearest == nullptr || up(vertex) > up(*nearest)) nearest = &vertex;
+      }
+      if (nearest == nullptr) continue;
+      const Vec2 p = face_.view.project(*nearest);
+      (dot(out_, p) > middle ? near : far).points.push_back(p);
+    }
+  }
+  double up(Vec3 vertex) const {
+    return dot(face_.view.toward, vertex) * 1e3 + dot(out_, face_.view.project(vertex)) * 1e-3;
+  }
+
+  bool covers(const Stations& all, const Stations& some) const {
+    return std::ranges::all_of(some.at, [&](double s) {
+      return std::ranges::any_of(all.at, [&](double a) { return std::abs(a - s) < step(); });
+    });
+  }
+
+  FaceRow row(const Stations& stations, Vec2 out, bool only) const {
+    FaceRow made;
+    made.row.along = along_;
+    made.row.out = out;
+    made.row.stations = stations.points;
+    made.row.kind = stations.at.size() > 2 ? RowKind::running : RowKind::overall;
+    const std::string where = sheet_.name(face_.side);
+    const std::string edge =
+        sheet_.name(side_seen(face_.view.right * out.x + face_.view.up * out.y));
+    const std::string place = only ? where : edge;
+    made.from = "from the " + sheet_.name(datum_side_) + ", " + place;
+    if (!only || !square_ended()) made.row.note = place;
+    return made;
+  }
+
+  bool square_ended() const {
+    return std::ranges::all_of(standing_cuts(sheet_), [&](const Cut& cut) {
+      const bool end = cut.operation->kind == parts::OperationKind::end_cut;
+      return end != (std::abs(axis_.x) > 0.5) || (!cut.bevelled && !cut.mitred);
+    });
+  }
+
+  const PartSheet& sheet_;
+  const SideView& face_;
+  Vec3 axis_;
+  Vec2 out_, along_;
+  Side datum_side_ = Side::x_low;
+};
+
+struct Span {
+  Vec2 low, high;  // view plane
+  bool empty = true;
+};
+
+// The two ends of a face's arris as the edge view shows them.
+Span span_of(const PartSheet& sheet, const SideView& edge, Side face, Vec2 along) {
+  Span span;
+  for (const Vec3 corner : corners_on(sheet, face)) {
+    const Vec2 p = edge.view.project(corner);
+    if (span.empty || dot(along, p) < dot(along, span.low)) span.low = p;
+    if (span.empty || dot(along, p) > dot(along, span.high)) span.high = p;
+    span.empty = false;
+  }
+  return span;
+}
+
+bool same(const Span& a, const Span& b, Vec2 along, double step) {
+  return std::abs(dot(along, a.low - b.low)) < step && std::abs(dot(along, a.high - b.high)) < step;
+}
+
+}  // namespace
+
+std::vector<FaceRow> face_rows(const PartSheet& sheet, const SideView& face, Vec3 axis, Vec2 out) {
+  return FaceRows(sheet, face, axis, out).make();
+}
+
+std::vector<Row> edge_rows(const PartSheet& sheet, const ViewSet& set) {
+  const Vec2 along = set.edge.view.project({1, 0, 0});
+  const double step = sheet.kit().figures.step_mm() / 2;
+  const Side far_side = parts::opposite(set.face.side);
+  const Span near = span_of(sheet, set.edge, set.face.side, along);
+  const Span far = span_of(sheet, set.edge, far_side, along);
+  std::vector<Row> rows;
+  const auto add = [&](const Span& span, const std::string& note) {
+    Row row;
+    row.kind = RowKind::overall;
+    row.stations = {span.low, span.high};
+    row.along = along;
+    row.out = set.to_edge;
+    row.note = note;
+    rows.push_back(row);
+  };
+  if (far.empty || near.empty) return rows;
+  if (!same(near, far, along, step)) add(far, sheet.name(far_side));
+  Span all;
+  all.empty = false;
+  all.low = dot(along, near.low) < dot(along, far.low) ? near.low : far.low;
+  all.high = dot(along, near.high) > dot(along, far.high) ? near.high : far.high;
+  if (!same(all, near, along, step) && !same(all, far, along, step)) add(all, "overall");
+  return rows;
+}
+
+}  // namespace splay::sheets

@@ -1,0 +1,20 @@
+// Which details a part needs.
+#pragma once
+
+#include "sheets/part_view_detail.h"
+#include "sheets/part_view_set.h"
+
+namespace splay::sheets {
+
+// Bevelled ends as they lie on the saw; housings, grooves and rabbets with their open side up;
+// bevelled edges; mitred ends that the views at `scale` show too small; the whole end where the
+// views show it too small.
+std::vector<Detail> wanted_details(const PartSheet& sheet, drafting::Scale scale);
+
+// Cuts that no detail shows, a line each: squares are not listed.
+std::vector<std::string> plain_cut_lines(const PartSheet& sheet, drafting::Scale scale);
+
+// Housings, grooves and rabbets of both faces; those of one shape share a detail.
+std::vector<Detail> trench_details(const PartSheet& sheet);
+
+}  // namespace splay::sheets
