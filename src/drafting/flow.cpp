@@ -61,27 +61,41 @@ std::vector<Filled> fill_columns(const Story& story, std::size_t from,
   return filled;
 }
 
-bool all_fits(const Story& story, std::size_t from, const std::vector<ink::Rect>& rects,
-              double shorter_by) {
-  try {
-    const auto filled = fill_columns(story, from, rects, shorter_by);
-    return !filled.empty() && filled.back().to == story.size();
-  } catch (const std::length_error&) {
-    return false;
+using Rects = std::vector<ink::Rect>;
+using Poured = std::vector<std::vector<Filled>>;  // page by page
+
+Poured pour(const Story& story, const Rects& first, const Rects& next, double shorter_by) {
+  Poured pages;
+  for (std::size_t from = 0; from < story.size();) {
+    pages.push_back(fill_columns(story, from, pages.empty() ? first : next, shorter_by));
+    from = pages.back().back().to;
   }
+  return pages;
 }
 
-// The columns of the last page, about equally high.
-std::vector<Filled> levelled(const Story& story, std::size_t from,
-                             const std::vector<ink::Rect>& rects) {
+// All columns as much shorter as the same number of pages allows, so that pages and columns are
+// about equally full.
+Poured poured_level(const Story& story, const Rects& first, const Rects& next) {
+  Poured best = pour(story, first, next, 0);
   double fits = 0, too_short = 1e9;
-  for (const ink::Rect& rect : rects) too_short = std::min(too_short, rect.height());
-  constexpr int halvings = 24;
+  for (const Rects* rects : {&first, &next})
+    for (const ink::Rect& rect : *rects) too_short = std::min(too_short, rect.height());
+  constexpr int halvings = 16;
   for (int i = 0; i < halvings; ++i) {
     const double mid = (fits + too_short) / 2;
-    (all_fits(story, from, rects, mid) ? fits : too_short) = mid;
+    try {
+      Poured tried = pour(story, first, next, mid);
+      if (tried.size() <= best.size()) {
+        best = std::move(tried);
+        fits = mid;
+        continue;
+      }
+    } catch (const std::length_error&) {
+      // A block is higher than so short a column.
+    }
+    too_short = mid;
   }
-  return fill_columns(story, from, rects, fits);
+  return best;
 }
 
 void place(const Picture& picture, Vec2 at, Items& items) {
@@ -109,15 +123,10 @@ Items draw(const Story& story, const std::vector<Filled>& filled,
 
 std::vector<Items> flow(const Story& story, const std::vector<ink::Rect>& first,
                         const std::vector<ink::Rect>& next, bool level) {
+  const Poured poured = level ? poured_level(story, first, next) : pour(story, first, next, 0);
   std::vector<Items> pages;
-  for (std::size_t from = 0; from < story.size();) {
-    const std::vector<ink::Rect>& rects = pages.empty() ? first : next;
-    std::vector<Filled> filled = fill_columns(story, from, rects, 0);
-    if (level && rects.size() > 1 && filled.back().to == story.size())
-      filled = levelled(story, from, rects);
-    from = filled.back().to;
-    pages.push_back(draw(story, filled, rects));
-  }
+  for (const std::vector<Filled>& filled : poured)
+    pages.push_back(draw(story, filled, pages.empty() ? first : next));
   return pages;
 }
 

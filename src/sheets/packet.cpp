@@ -15,17 +15,20 @@ using Pages = std::vector<ink::Page>;
 
 constexpr std::array<std::string_view, 4> paper_names{"A4", "Letter", "A3", "Tabloid"};
 
-// One entry for each run of pages with the same bookmark, labels as the pages will get them.
+// What all pages of one kind have in common: "Part views" of "Part views: D, E".
+std::string common_title(const std::string& title) { return title.substr(0, title.find(':')); }
+
+// One entry for each run of pages of one kind, labels as the pages will get them.
 std::vector<IndexEntry> index_of(const std::vector<Pages>& sheets) {
   std::vector<IndexEntry> index;
   int number = 0;
   for (const Pages& pages : sheets) {
     for (const ink::Page& page : pages) {
-      const std::string label = std::to_string(++number);
-      if (!index.empty() && index.back().title == page.title)
+      const std::string label = std::to_string(++number), title = common_title(page.title);
+      if (!index.empty() && index.back().title == title)
         index.back().last = label;
       else
-        index.push_back({page.title, label, label});
+        index.push_back({title, label, label});
     }
   }
   return index;

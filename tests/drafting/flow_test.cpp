@@ -84,7 +84,7 @@ TEST_CASE("a heading stays with its text; a block higher than a column is refuse
     story.push_back(body_text(kit, "x", 100));
   story.push_back(heading(kit, "Heading", 100));
   story.push_back(body_text(kit, "under the heading", 100));
-  const std::vector<Items> pages = flow(story, {column}, {column});
+  const std::vector<Items> pages = flow(story, {column}, {column}, false);
   REQUIRE(pages.size() == 2);
   CHECK(test::words(pages[1]) == std::vector<std::string>{"Heading", "under the heading"});
   CHECK_THROWS_AS(flow({of_picture({{}, 10, 41}, 0)}, {column}, {column}), std::length_error);
@@ -105,4 +105,16 @@ TEST_CASE("text is broken, fitted and shortened within its width") {
   const ink::Rect taken = extent(kit, {fitted(kit, text, box, {.height = 5})});
   CHECK(taken.low.x >= 10 - 1e-9);
   CHECK(taken.high.x <= 40 + 1e-9);
+}
+
+TEST_CASE("pages are about equally full") {
+  const Kit kit = test::kit();
+  const ink::Rect area = free_area(paper_named("A4"));
+  const Story story = table(kit, rows(45, "a row of the table"), area.width());
+  const std::vector<Items> full = flow(story, {area}, {area}, false);
+  const std::vector<Items> even = flow(story, {area}, {area});
+  REQUIRE(full.size() == 2);
+  REQUIRE(even.size() == 2);
+  CHECK(claims(full[1]) < 12);
+  CHECK(std::abs(claims(even[0]) - claims(even[1])) <= 2);
 }
