@@ -5,6 +5,7 @@
 #include "constructs/construct.h"
 #include "constructs/named_joint.h"
 #include "constructs/ring.h"
+#include "constructs/stand.h"
 #include "constructs/stick.h"
 
 namespace splay::constructs {
@@ -24,6 +25,7 @@ const model::Registry& registry() {
        &make<Case>},
       {"ring", "leaning sides round a plan: trays, hoppers, planters, staved vessels",
        &make<RingOfSides>},
+      {"stand", "leaning legs held by braces, lapped into each other", &make<Stand>},
       {"stick", "a straight member between two points, tapered or not", &make<Stick>},
       {"board", "a board or piece of sheet anywhere, cut along any planes", &make<Board>},
       {"joint", "a joint between two parts by their names, whatever built them", &make<NamedJoint>},

@@ -33,11 +33,19 @@ Region straight_walls(const Stick& guest, const Crossing& crossing, const Plane&
   upper.push_back(floor.flipped());
   const Solid shared = Solid::convex(upper);
   for (const Vec3 way : {normal, -normal}) {
-    const Plane side = side_towards(guest, way);
-    double reach = 1e300;
-    for (const Vec3 corner : shared.vertices())
-      if (std::abs(side.distance(corner)) < 10 * tolerance::on_plane)
-        reach = std::min(reach, dot(way, corner));
+    // Of the sides that bound the crossing: another joint may have cut one further along.
+    double reach = 1e300, nearest = 0;
+    for (const Plane& side : guest.sides) {
+      if (dot(side.n, way) <= nearest) continue;
+      double here = 1e300;
+      for (const Vec3 corner : shared.vertices())
+        if (std::abs(side.distance(corner)) < 10 * tolerance::on_plane)
+          here = std::min(here, dot(way, corner));
+      if (here == 1e300) continue;
+      nearest = dot(side.n, way);
+      reach = here;
+    }
+    if (reach == 1e300) return {};
     result.push_back({way, reach});
   }
   if (result[0].d + result[1].d < tolerance::weld) result.clear();
