@@ -29,8 +29,8 @@ Draft::Draft(const parts::Builder& builder, std::string_view kind, int host, int
 
 void Draft::distinguish(std::string_view word) { record_.name.append(", ").append(word); }
 
-void Draft::shape(int part, parts::Operation operation, std::vector<Plane> facets) {
-  cuts_.push_back({part, std::move(operation), std::move(facets)});
+void Draft::shape(int part, parts::Operation operation, std::vector<std::vector<Plane>> rounds) {
+  cuts_.push_back({part, std::move(operation), std::move(rounds)});
 }
 
 void Draft::cut_end(int part, const Plane& plane, std::string name) {
@@ -42,8 +42,8 @@ void Draft::cut_edge(int part, const Plane& plane, std::string name) {
 }
 
 void Draft::remove(int part, OperationKind kind, Region region, std::string name,
-                   std::vector<Plane> facets) {
-  shape(part, operation(kind, std::move(name), std::move(region)), std::move(facets));
+                   std::vector<std::vector<Plane>> rounds) {
+  shape(part, operation(kind, std::move(name), std::move(region)), std::move(rounds));
 }
 
 void Draft::shoulder(int part, Region region, const Plane& plane, std::string name) {
@@ -120,7 +120,7 @@ void Draft::carry_out_untried(parts::Builder& builder) {
 void Draft::commit(parts::Builder& builder) {
   for (Cut& cut : cuts_) {
     cut.operation.joint = record_.name;
-    builder.shape(cut.part, cut.operation, cut.facets);
+    builder.shape(cut.part, cut.operation, cut.rounds);
   }
   for (parts::Fitting& fitting : fittings_) {
     fitting.joint = record_.name;

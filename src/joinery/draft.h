@@ -15,12 +15,13 @@ class Draft {
  public:
   Draft(const parts::Builder& builder, std::string_view kind, int host, int guest);
 
-  // All planes are in the world; the joint's name is filled in.
-  void shape(int part, parts::Operation operation, std::vector<Plane> facets = {});
+  // All planes are in the world; the joint's name is filled in. `rounds`: the planes of `removed`
+  // that stand for curved surfaces, a list for each.
+  void shape(int part, parts::Operation operation, std::vector<std::vector<Plane>> rounds = {});
   void cut_end(int part, const Plane& plane, std::string name);
   void cut_edge(int part, const Plane& plane, std::string name);
   void remove(int part, parts::OperationKind kind, Region region, std::string name,
-              std::vector<Plane> facets = {});
+              std::vector<std::vector<Plane>> rounds = {});
   // Wood beside a tenon, inside `region`, down to the shoulder plane (normal out of what stays).
   void shoulder(int part, Region region, const Plane& plane, std::string name);
   void trench(int part, parts::OperationKind kind, Region region, parts::Trench trench,
@@ -30,6 +31,7 @@ class Draft {
   void must_meet(int a, int b, const Plane& plane, std::string_view what);
   // Recorded only where the two parts do have surface in common.
   void may_meet(int a, int b, const Plane& plane);
+  const std::string& kind() const { return record_.kind; }
   void dihedral(double radians) { record_.dihedral = radians; }
   // The same parts can have more joints than one: added to the joint's name.
   void distinguish(std::string_view word);
@@ -49,7 +51,7 @@ class Draft {
   struct Cut {
     int part;
     parts::Operation operation;
-    std::vector<Plane> facets;
+    std::vector<std::vector<Plane>> rounds;
   };
   struct Wish {
     parts::Mate mate;

@@ -57,6 +57,13 @@ Region swept(const Stick& stick, Vec3 direction) {
   return region;
 }
 
+Region flanks(const Stick& stick, Vec3 direction) {
+  Region region;
+  for (const Plane& plane : swept(stick, direction))
+    if (std::abs(dot(plane.n, direction)) < direction_noise) region.push_back(plane);
+  return region;
+}
+
 std::string find_crossing(const Stick& host, const Stick& guest, Crossing& crossing) {
   if (host.body.empty() || guest.body.empty())
     return "Nothing is left of " + (host.body.empty() ? host.name : guest.name) + ".";

@@ -1,13 +1,18 @@
 #include <algorithm>
 
+#include "joinery/bridle.h"
 #include "joinery/butt.h"
+#include "joinery/dowel.h"
 #include "joinery/glued.h"
 #include "joinery/groove.h"
 #include "joinery/half_lap.h"
 #include "joinery/housing.h"
 #include "joinery/kinds.h"
+#include "joinery/loose_tenon.h"
 #include "joinery/mitre.h"
 #include "joinery/rabbet.h"
+#include "joinery/screw.h"
+#include "joinery/spline.h"
 #include "joinery/tenon.h"
 
 namespace splay::joinery {
@@ -34,6 +39,11 @@ const std::vector<JointEntry>& registry() {
        &make<HalfLapKind>},
       {"mortise and tenon", "a tongue on one part's end in a pocket of the other",
        &make<TenonKind>},
+      {"loose tenon", "a separate tenon in a mortise of either part", &make<LooseTenonKind>},
+      {"bridle", "a tongue of full width in an open slot", &make<BridleKind>},
+      {"dowel", "round pins in holes of both parts", &make<DowelKind>},
+      {"spline", "a thin strip in a slot along the joint, half in either part", &make<SplineKind>},
+      {"screw", "screws through one part into the other", &make<ScrewKind>},
   };
   return joints;
 }

@@ -18,6 +18,15 @@ struct MateMeasure {
   double area = 0;
 };
 MateMeasure measure(const Mate& mate, const Solid& a, const Solid& b);
+
+// The surface that a mate's two parts have in common: convex anticlockwise pieces in the x and y of
+// a frame on the mate's plane, its z along the mate's normal.
+struct Contact {
+  Rigid frame;
+  std::vector<Polygon> pieces;
+};
+Contact contact(const Mate& mate, const Solid& a, const Solid& b);
+
 double joint_gap(const Joint& joint, const Assembly& assembly);  // the largest of its mates
 
 }  // namespace splay::parts

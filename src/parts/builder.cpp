@@ -97,7 +97,8 @@ void Builder::cut_region(int index, OperationKind kind, const Region& world, std
   assembly_.parts[static_cast<std::size_t>(index)].body.mark_smooth(local_region(place, facets));
 }
 
-void Builder::shape(int index, const Operation& world, const std::vector<Plane>& facets) {
+void Builder::shape(int index, const Operation& world,
+                    const std::vector<std::vector<Plane>>& rounds) {
   const Rigid& place = part(index).place;
   Operation local = world;
   local.removed = local_region(place, world.removed);
@@ -106,8 +107,8 @@ void Builder::shape(int index, const Operation& world, const std::vector<Plane>&
   local.trench.walls = local_region(place, world.trench.walls);
   local.trench.stops = local_region(place, world.trench.stops);
   cut(index, std::move(local));
-  if (facets.empty()) return;
-  assembly_.parts[static_cast<std::size_t>(index)].body.mark_smooth(local_region(place, facets));
+  Solid& body = assembly_.parts[static_cast<std::size_t>(index)].body;
+  for (const std::vector<Plane>& round : rounds) body.mark_smooth(local_region(place, round));
 }
 
 void Builder::add_joint(Joint joint) { assembly_.joints.push_back(std::move(joint)); }

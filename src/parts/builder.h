@@ -44,8 +44,9 @@ class Builder {
   void cut_region(int part, OperationKind kind, const Region& world, std::string name,
                   std::string joint, const std::vector<Plane>& facets = {});
 
-  // The same for an operation whose planes are all given in the world.
-  void shape(int part, const Operation& world, const std::vector<Plane>& facets = {});
+  // Any operation, its planes all given in the world. `rounds`: for each curved surface the planes
+  // that stand for it.
+  void shape(int part, const Operation& world, const std::vector<std::vector<Plane>>& rounds = {});
 
   void add_joint(Joint joint);
   void add_fitting(Fitting fitting) { assembly_.fittings.push_back(std::move(fitting)); }

@@ -96,15 +96,14 @@ double buried(const Polygon& outline, const Patch& patch, const std::vector<Patc
   return area;
 }
 
-}  // namespace
-
-MateMeasure measure(const Mate& mate, const Solid& a, const Solid& b) {
-  const Sheet sheet(mate.plane);
+// Calls visit(polygon, area, gap) for every piece of surface in common.
+template <typename Visit>
+void for_each_piece(const Mate& mate, const Solid& a, const Solid& b, const Sheet& sheet,
+                    Visit visit) {
   const std::vector<Patch> ones = patches(a, mate.plane, 1, sheet);
   const std::vector<Patch> others = patches(b, mate.plane, -1, sheet);
   const std::vector<Patch> one_twins = patches(a, mate.plane, -1, sheet);
   const std::vector<Patch> other_twins = patches(b, mate.plane, 1, sheet);
-  MateMeasure result{0, 0};
   for (const Patch& one : ones) {
     for (const Patch& other : others) {
       const Polygon common = clip_convex(one.outline, other.outline);
@@ -112,12 +111,30 @@ MateMeasure measure(const Mate& mate, const Solid& a, const Solid& b) {
           std::max(buried(common, one, one_twins), buried(common, other, other_twins));
       const double area = area_of(common) - hidden;
       if (area < least_area) continue;
-      result.area += area;
-      for (const Vec2 p : common)
-        result.gap = std::max(result.gap, std::abs(one.height(p) - other.height(p)));
+      double gap = 0;
+      for (const Vec2 p : common) gap = std::max(gap, std::abs(one.height(p) - other.height(p)));
+      visit(common, area, gap);
     }
   }
+}
+
+}  // namespace
+
+MateMeasure measure(const Mate& mate, const Solid& a, const Solid& b) {
+  MateMeasure result{0, 0};
+  for_each_piece(mate, a, b, Sheet(mate.plane), [&](const Polygon&, double area, double gap) {
+    result.area += area;
+    result.gap = std::max(result.gap, gap);
+  });
   if (result.area == 0) result.gap = std::numeric_limits<double>::infinity();
+  return result;
+}
+
+Contact contact(const Mate& mate, const Solid& a, const Solid& b) {
+  const Sheet sheet(mate.plane);
+  Contact result{sheet.frame, {}};
+  for_each_piece(mate, a, b, sheet,
+                 [&](const Polygon& piece, double, double) { result.pieces.push_back(piece); });
   return result;
 }
 
