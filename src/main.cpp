@@ -128,7 +128,7 @@ void describe_commands(CLI::App& app, Call& call, Act& act) {
 
 }  // namespace
 
-int main(int argc, char** argv) {
+int main(int argc, char** argv) try {
   CLI::App app{"splaybook: the binder a small furniture shop builds from, out of one text file"};
   Call call;
   Act act = nullptr;
@@ -138,10 +138,8 @@ int main(int argc, char** argv) {
   } catch (const CLI::ParseError& error) {
     return app.exit(error) == 0 ? done : wrong_call;
   }
-  try {
-    return act(call);
-  } catch (const std::exception& error) {
-    std::cerr << error.what() << '\n';
-    return no_file;
-  }
+  return act(call);
+} catch (const std::exception& error) {
+  std::fputs((std::string(error.what()) + '\n').c_str(), stderr);
+  return no_file;
 }
