@@ -172,6 +172,7 @@ class BoundaryBuilder {
         std::iota(corners.begin(), corners.end(), std::size_t{0});
       }
       std::vector<Vec3> points;
+      points.reserve(corners.size());
       for (const std::size_t i : corners) points.push_back(at(loop[i]));
       for (std::size_t k = 0; k < corners.size(); ++k) {
         const std::int32_t other = beyond[corners[k]];

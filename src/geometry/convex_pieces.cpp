@@ -2,6 +2,7 @@
 // of simple polygons", Foundations of Computation Theory, LNCS 158 (1983); at most four times the
 // fewest pieces.
 #include <algorithm>
+#include <cmath>
 #include <cstddef>
 #include <stdexcept>
 
@@ -19,10 +20,10 @@ double corner_height(Vec2 a, Vec2 b, Vec2 c) {
   return base == 0 ? 0 : cross(b - a, c - b) / base;
 }
 
-bool in_triangle(Vec2 p, Vec2 a, Vec2 b, Vec2 c) {
+// Is p in the triangle or no further than `beside` from it (negative: as far inside it)?
+bool in_triangle(Vec2 p, Vec2 a, Vec2 b, Vec2 c, double beside) {
   const auto side = [&](Vec2 from, Vec2 to) { return cross(unit(to - from), p - from); };
-  return side(a, b) >= -tolerance::weld && side(b, c) >= -tolerance::weld &&
-         side(c, a) >= -tolerance::weld;
+  return side(a, b) >= -beside && side(b, c) >= -beside && side(c, a) >= -beside;
 }
 
 class EarClipper {
@@ -34,11 +35,17 @@ class EarClipper {
   std::vector<Loop> triangles() {
     std::vector<Loop> result;
     while (rest_.size() > 3) {
-      const std::size_t ear = best_ear();
-      result.push_back({rest_[before(ear)], rest_[ear], rest_[after(ear)]});
+      // Where the polygon all but touches itself no corner may be clear of the others.
+      std::size_t ear = best_ear(tolerance::weld);
+      if (ear == rest_.size()) ear = best_ear(-tolerance::weld);
+      if (ear == rest_.size()) {
+        ear = flattest_corner();
+      } else {
+        result.push_back({rest_[before(ear)], rest_[ear], rest_[after(ear)]});
+      }
       rest_.erase(rest_.begin() + static_cast<std::ptrdiff_t>(ear));
     }
-    result.push_back(rest_);
+    if (corner_height(at(0), at(1), at(2)) > 0) result.push_back(rest_);
     return result;
   }
 
@@ -47,30 +54,46 @@ class EarClipper {
   std::size_t after(std::size_t i) const { return (i + 1) % rest_.size(); }
   Vec2 at(std::size_t i) const { return polygon_[rest_[i]]; }
 
-  bool is_ear(std::size_t i) const {
+  bool is_ear(std::size_t i, double beside) const {
     const std::size_t b = before(i), a = after(i);
     for (std::size_t k = 0; k < rest_.size(); ++k) {
       if (k == i || k == b || k == a) continue;
-      if (in_triangle(at(k), at(b), at(i), at(a))) return false;
+      if (in_triangle(at(k), at(b), at(i), at(a), beside)) return false;
     }
     return true;
   }
 
-  // The roundest ear, so that the pieces are no thinner than they must be.
-  std::size_t best_ear() const {
+  // The roundest ear, so that the pieces are no thinner than they must be; rest_.size(): none.
+  std::size_t best_ear(double beside) const {
     std::size_t best = rest_.size();
     double best_shape = 0;
     for (std::size_t i = 0; i < rest_.size(); ++i) {
       const Vec2 a = at(before(i)), b = at(i), c = at(after(i));
-      if (corner_height(a, b, c) <= tolerance::weld) continue;
+      if (corner_height(a, b, c) <= std::abs(beside)) continue;
       const double longest = std::max({norm(b - a), norm(c - b), norm(a - c)});
       const double shape = cross(b - a, c - b) / (longest * longest);
-      if (shape > best_shape && is_ear(i)) {
+      if (shape > best_shape && is_ear(i, beside)) {
         best = i;
         best_shape = shape;
       }
     }
-    if (best == rest_.size()) throw std::logic_error("convex_pieces: the polygon is not simple");
+    return best;
+  }
+
+  // The corner that least stands out, to be left out: it must be all but straight.
+  std::size_t flattest_corner() const {
+    std::size_t best = 0;
+    double least = 1e300;
+    for (std::size_t i = 0; i < rest_.size(); ++i) {
+      const double height = std::abs(corner_height(at(before(i)), at(i), at(after(i))));
+      if (height < least) {
+        best = i;
+        least = height;
+      }
+    }
+    if (least > 100 * tolerance::weld) {
+      throw std::logic_error("convex_pieces: the polygon is not simple");
+    }
     return best;
   }
 

@@ -1,6 +1,7 @@
 #include "geometry/polygon.h"
 
 #include <algorithm>
+#include <cmath>
 #include <cstddef>
 
 #include "base/tolerance.h"
@@ -20,9 +21,11 @@ bool segments_touch(Vec2 a, Vec2 b, Vec2 c, Vec2 d) {
   const double nearest = std::min({distance_to_segment(a, c, d), distance_to_segment(b, c, d),
                                    distance_to_segment(c, a, b), distance_to_segment(d, a, b)});
   if (nearest <= tolerance::weld) return true;
-  const bool cd_split = (cross(b - a, c - a) > 0) != (cross(b - a, d - a) > 0);
-  const bool ab_split = (cross(d - c, a - c) > 0) != (cross(d - c, b - c) > 0);
-  return cd_split && ab_split;
+  // The place where they cross, not the sides of the ends: those of collinear segments are noise.
+  const double turn = cross(b - a, d - c);
+  if (std::abs(turn) <= 1e-14 * norm(b - a) * norm(d - c)) return false;
+  const double on_ab = cross(c - a, d - c) / turn, on_cd = cross(c - a, b - a) / turn;
+  return on_ab >= 0 && on_ab <= 1 && on_cd >= 0 && on_cd <= 1;
 }
 
 }  // namespace

@@ -12,6 +12,7 @@ namespace {
 std::vector<Vec3> corners_of(const std::vector<std::int32_t>& loop,
                              const std::vector<Vec3>& vertices) {
   std::vector<Vec3> points;
+  points.reserve(loop.size());
   for (const std::int32_t v : loop) points.push_back(vertices[static_cast<std::size_t>(v)]);
   std::vector<Vec3> corners;
   const std::size_t n = points.size();

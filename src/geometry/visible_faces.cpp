@@ -7,6 +7,7 @@
 #include "base/tolerance.h"
 #include "geometry/hidden_lines.h"
 #include "geometry/occluders.h"
+#include "geometry/tidy_loops.h"
 
 namespace splay {
 namespace {
@@ -91,16 +92,37 @@ bool is_broad(const FaceImage& image) {
   return 2 * area >= thinnest_tone * length;
 }
 
-bool all_simple(const FaceImage& image) {
-  return std::all_of(image.loops.begin(), image.loops.end(),
-                     [](const Polygon& loop) { return is_simple(loop); });
+// In the sense that Solid::prism takes it in: rounding must not decide otherwise there.
+bool is_simple_outline(Polygon loop) {
+  if (signed_area(loop) < 0) std::reverse(loop.begin(), loop.end());
+  return is_simple(loop);
+}
+
+// Makes the loops simple where they are not. False when one cannot be.
+bool make_simple(FaceImage& image) {
+  std::vector<Polygon> loops;
+  for (const Polygon& loop : image.loops) {
+    if (is_simple_outline(loop)) {
+      loops.push_back(loop);
+      continue;
+    }
+    for (Polygon& part : parted_at_touches(loop, tolerance::shortest_line / 10)) {
+      if (!is_simple_outline(part)) return false;
+      loops.push_back(std::move(part));
+    }
+  }
+  image.loops = std::move(loops);
+  return true;
 }
 
 // The image of a face as a slab between heights 0 and 1.
 Solid slab_of(const FaceImage& image) {
-  Solid slab = Solid::prism(image.loops[0], 0, 1);
-  for (std::size_t i = 1; i < image.loops.size(); ++i) {
-    slab.subtract(Solid::prism(image.loops[i], -1, 2));
+  Solid slab;
+  for (const Polygon& loop : image.loops) {
+    if (signed_area(loop) > 0) slab.add_disjoint(Solid::prism(loop, 0, 1));
+  }
+  for (const Polygon& loop : image.loops) {
+    if (signed_area(loop) < 0) slab.subtract(Solid::prism(loop, -1, 2));
   }
   return slab;
 }
@@ -126,6 +148,7 @@ void add_pieces(const Solid& slab, const Face& face, int solid, std::vector<Tone
     ToneFace tone{{}, face.plane.n, solid};
     for (const auto& loop : piece.loops) {
       std::vector<Vec2> flat;
+      flat.reserve(loop.size());
       for (const Vec3 p : loop) flat.push_back({p.x, p.y});
       tone.loops.push_back(std::move(flat));
     }
@@ -153,12 +176,12 @@ std::vector<ToneFace> Scene::faces(const View& view) const {
   });
   const Occluders occluders(solids_, view);
   std::vector<ToneFace> result;
-  for (const Front& front : fronts) {
+  for (Front& front : fronts) {
     const auto hidden = hidden_regions(front.image, occluders);
     if (!hidden || !is_broad(front.image)) continue;
     // An image that is all but a line in places cannot be cut as a polygon; what hides it is drawn
     // over it.
-    if (hidden->empty() || !all_simple(front.image)) {
+    if (hidden->empty() || !make_simple(front.image)) {
       result.push_back({front.image.loops, front.face->plane.n, front.solid});
       continue;
     }

@@ -24,6 +24,16 @@ TEST_CASE("a polygon that crosses or touches itself is not simple") {
   CHECK_FALSE(splay::is_simple(Polygon{{0, 0}, {4, 0}, {4, 4}, {2, 0}, {0, 4}}));  // touches
   CHECK_FALSE(splay::is_simple(Polygon{{0, 0}, {0, 0}, {4, 0}, {4, 4}}));
   CHECK_FALSE(splay::is_simple(Polygon{{0, 0}, {4, 0}}));
+  // Edges on one line, in any direction: apart, however the rounding falls.
+  for (int degrees = 0; degrees < 360; degrees += 7) {
+    const double t = degrees * std::acos(-1.0) / 180;
+    Polygon turned;
+    for (const Vec2 p : kU) {
+      turned.push_back(p.x * Vec2{std::cos(t), std::sin(t)} +
+                       p.y * Vec2{-std::sin(t), std::cos(t)} + Vec2{0.1, 0.7});
+    }
+    CHECK(splay::is_simple(turned));
+  }
 }
 
 TEST_CASE("contains follows the notch") {

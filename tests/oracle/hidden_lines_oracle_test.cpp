@@ -23,9 +23,9 @@ TEST_CASE("visible lines, and all lines together, agree") {
     const auto shapes = oracle::occt::make_shapes(recipes);
     REQUIRE(find_clashes(solids).empty());
     oracle::Random random(seed);
+    const double turn = random.real(-3, 3), rise = random.real(-1, 1);
     for (const splay::View& view :
-         {splay::View::front(), splay::View::top(),
-          splay::View::axonometric(random.real(-3, 3), random.real(-1, 1))}) {
+         {splay::View::front(), splay::View::top(), splay::View::axonometric(turn, rise)}) {
       INFO("seed " << seed << ", view " << views % 3);
       const auto own = splay::hidden_lines(solids, view);
       const auto other = oracle::occt::hidden_lines(shapes, view);

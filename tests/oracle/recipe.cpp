@@ -36,9 +36,10 @@ class PartMaker {
                                       : notched_blank();
     const int cutters = random_.whole(2, 6);
     for (int i = 0; i < cutters; ++i) add_cutter();
-    part_.place = splay::frame({random_.real(-500, 500), random_.real(-500, 500), 0},
-                               {1, random_.real(-1, 1), random_.real(-1, 1)},
-                               {random_.real(-0.5, 0.5), 0.1, 1});
+    const Vec3 origin{random_.real(-500, 500), random_.real(-500, 500), 0};
+    const Vec3 along{1, random_.real(-1, 1), random_.real(-1, 1)};
+    const Vec3 up{random_.real(-0.5, 0.5), 0.1, 1};
+    part_.place = splay::frame(origin, along, up);
     return part_;
   }
 
