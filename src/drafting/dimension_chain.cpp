@@ -114,8 +114,8 @@ void draw_running(const RowFrame& frame, const std::vector<Stop>& stops,
   const double height = frame.height(), at = frame.at();
   const Vec2 out = frame.row().out, reading = RowFrame::readable(out);
   const bool outward = dot(reading, out) > 0;
-  std::vector<double> wanted;
-  for (const Stop& stop : stops) wanted.push_back(stop.s);
+  std::vector<double> wanted(stops.size());
+  std::ranges::transform(stops, wanted.begin(), &Stop::s);
   const std::vector<double> widths(stops.size(), height * 1.45);
   const double reserve = height * static_cast<double>(stops.size());
   const std::vector<double> slots =

@@ -1,28 +1,12 @@
 #include <algorithm>
 
-#include "drafting/scale.h"
 #include "drafting/table.h"
-#include "drafting/view.h"
 #include "sheets/kinds.h"
+#include "sheets/piece_picture.h"
 
 namespace splay::sheets {
 
 namespace {
-
-constexpr double turn = 0.52, rise = 0.42;  // radians: how the piece is seen
-
-void draw_piece(const Context& context, ink::Rect area, drafting::Items& items) {
-  const std::vector<Solid> solids = placed_solids(context.plan.assembly);
-  const View view = View::axonometric(turn, rise);
-  const std::vector<ViewLine> lines = hidden_lines(solids, view);
-  if (lines.empty()) return;
-  const ink::Rect box = drafting::view_box(lines);
-  // A picture, not to be measured: it fills its place and claims no scale.
-  const double scale = std::min(area.width() / box.width(), area.height() / box.height());
-  const drafting::Placement placement = drafting::centred(box, scale, drafting::middle(area));
-  items.emplace_back(
-      drafting::draw_toned(context.kit, visible_faces(solids, view), lines, view, placement));
-}
 
 drafting::Story story_of(const Context& context, double width) {
   drafting::Table index;

@@ -4,6 +4,7 @@
 #include "drafting/table.h"
 #include "sheets/elevation_view.h"
 #include "sheets/kinds.h"
+#include "sheets/piece_picture.h"
 
 namespace splay::sheets {
 
@@ -120,8 +121,10 @@ double first_gap(const Arranged& a, const ArrangedRow& of, ink::Rect area) {
   return gap;
 }
 
-// What is left over is shared out between and around the views.
-void place(const Arranged& a, ink::Rect area, drafting::Items& items) {
+// What is left over is shared out between and around the views. Returns the largest rectangle
+// beside a single view that other rows are wider than; low > high when there is none.
+ink::Rect place(const Arranged& a, ink::Rect area, drafting::Items& items) {
+  ink::Rect corner = drafting::no_rect();
   const double gap_y = (area.height() - a.height()) / static_cast<double>(a.rows.size() + 1);
   double y = area.high.y - gap_y;
   for (const ArrangedRow& row : a.rows) {
@@ -139,8 +142,12 @@ void place(const Arranged& a, ink::Rect area, drafting::Items& items) {
       drafting::append(items, drafting::moved(row.views[i].items, {x - extent.low.x, base}));
       x += extent.width();
     }
+    const ink::Rect beside{{x + between, y - row.up.size()}, {area.high.x, y}};
+    if (row.views.size() == 1 && a.rows.size() > 1 && beside.width() > corner.width())
+      corner = beside;
     y -= row.up.size() + gap_y;
   }
+  return corner;
 }
 
 // Ways to share the views out over pages, few pages first. First angle has the plan below the
@@ -226,7 +233,10 @@ std::vector<ink::Page> make_elevations(const Context& context) {
       area.low.y += angles_height;
       angles_shown = true;
     }
-    place(sheet.arranged, area, page.items);
+    const ink::Rect corner = place(sheet.arranged, area, page.items);
+    constexpr double worth_a_picture = 50;
+    if (std::min(corner.width(), corner.height()) > worth_a_picture)
+      draw_piece(context, drafting::grown(corner, -between), page.items);
     pages.push_back(std::move(page));
   }
   return pages;
