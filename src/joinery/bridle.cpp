@@ -30,17 +30,19 @@ std::string BridleKind::make(parts::Builder& builder, int host, int guest) const
 
   Draft draft(builder, "bridle", host, guest);
   draft.dihedral(trim_ends(h, g, tee ? LapForm::tee : LapForm::corner, crossing, draft));
-  cut_lap(tongue, slotted, top, swept(slotted, up), draft);
-  cut_lap(tongue, slotted, bottom, swept(slotted, -up), draft);
-  const Region walls = flanks(tongue, up);
-  Region slot = walls;
+  const Region above = own_space(slotted, up), below = own_space(slotted, -up);
+  cut_lap(tongue, slotted, top, above, draft);
+  cut_lap(tongue, slotted, bottom, below, draft);
+  Region slot;
+  for (const Plane& side : own_space(tongue, up))
+    if (dot(side.n, up) > -0.9) slot.push_back(side);
+  const Region slot_walls = slot;
   slot.insert(slot.end(), {top, bottom});
   draft.remove(slotted.index, parts::OperationKind::mortise, slot, "slot for " + tongue.name);
   draft.must_meet(tongue.index, slotted.index, top, "cheeks");
   draft.must_meet(tongue.index, slotted.index, bottom, "cheeks");
-  meet_walls(tongue, slotted, facing_sides(slotted, up), draft);
-  meet_walls(tongue, slotted, facing_sides(slotted, -up), draft);
-  meet_walls(slotted, tongue, walls, draft);
+  meet_walls(tongue, slotted, above, draft);
+  meet_walls(slotted, tongue, slot_walls, draft);
   return draft.carry_out(builder);
 }
 

@@ -87,8 +87,9 @@ std::string HalfLapKind::make(parts::Builder& builder, int host, int guest) cons
 
   Draft draft(builder, "half lap", host, guest);
   draft.dihedral(trim_ends(h, g, form.value, crossing, draft));
-  Region host_walls = swept(g, up);
-  const Region guest_walls = swept(h, -up);
+  const bool cross_lap = form.value == LapForm::cross;
+  Region host_walls = cross_lap ? swept(g, up) : own_space(g, up);
+  const Region guest_walls = cross_lap ? swept(h, -up) : own_space(h, -up);
   Region neck;
   if (walls.value != LapWalls::other_part) {
     const Vec3 normal = walls.value == LapWalls::floor ? Vec3{0, 0, 1} : h.along;
@@ -108,8 +109,8 @@ std::string HalfLapKind::make(parts::Builder& builder, int host, int guest) cons
     draft.remove(guest, parts::OperationKind::notch, beside, "side of the lap in " + h.name);
   }
   draft.must_meet(host, guest, floor, "lap faces");
-  meet_walls(h, g, neck.empty() ? facing_sides(g, up) : neck, draft);
-  meet_walls(g, h, facing_sides(h, -up), draft);
+  meet_walls(h, g, !neck.empty() ? neck : cross_lap ? facing_sides(g, up) : host_walls, draft);
+  meet_walls(g, h, cross_lap ? facing_sides(h, -up) : guest_walls, draft);
   return draft.carry_out(builder);
 }
 

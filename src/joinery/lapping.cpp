@@ -57,10 +57,11 @@ Region swept(const Stick& stick, Vec3 direction) {
   return region;
 }
 
-Region flanks(const Stick& stick, Vec3 direction) {
+Region own_space(const Stick& stick, Vec3 direction) {
+  constexpr double open = 0.9;  // cosine: rolled by more than 25 degrees it is let in all round
   Region region;
-  for (const Plane& plane : swept(stick, direction))
-    if (std::abs(dot(plane.n, direction)) < direction_noise) region.push_back(plane);
+  for (const Plane& side : stick.sides)
+    if (dot(side.n, direction) < open) region.push_back(side);
   return region;
 }
 

@@ -26,8 +26,9 @@ std::string find_crossing(const Stick& host, const Stick& guest, Crossing& cross
 // don't look that way, and the silhouette.
 Region swept(const Stick& stick, Vec3 direction);
 
-// The planes along `direction` that have the stick between them: its sides or its silhouette.
-Region flanks(const Stick& stick, Vec3 direction);
+// The space a stick takes up itself, open to `direction`: for parts that go together along one of
+// their lengths, which leaves no room beside a rolled one.
+Region own_space(const Stick& stick, Vec3 direction);
 
 // The sides of a stick that bound what it sweeps; the silhouette of a rolled one touches nothing.
 Region facing_sides(const Stick& stick, Vec3 direction);

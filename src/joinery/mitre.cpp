@@ -59,9 +59,6 @@ std::string lay_mitre(const Stick& host, const Stick& guest, Draft& draft, Plane
       upright(cross(host_outer.n, guest_outer.n)) + upright(cross(host_inner.n, guest_inner.n));
   plane = Plane::through(outer, cross(line, inner - outer));
   if (dot(plane.n, host_way) > 0) plane = plane.flipped();
-  if (dot(plane.n, guest_way) < 1e-9 || dot(plane.n, host_way) > -1e-9)
-    return "The mitre of " + guest.name + " and " + host.name +
-           " would run along one of them: their widths differ too much.";
   for (const Stick* each : {&host, &guest})
     if (!whole_behind(*each, each == &host ? plane : plane.flipped(), each->along))
       return each->name + " does not reach the corner with " + (each == &host ? guest : host).name +

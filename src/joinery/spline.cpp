@@ -54,11 +54,14 @@ std::string SplineKind::make(parts::Builder& builder, int host, int guest) const
     const Stick& part = side > 0 ? g : h;
     const double deep = broad / 2 + bottom_gap->mm;
     const Region slot = pocket(walls, bed, at, bed.plane.n, side, deep);
-    // Open at both ends it may leave by the sides it runs along, but not by its bottom or cheeks.
+    // A slot that runs out leaves by the sides it runs along: its middle tells whether it also
+    // leaves by its bottom or cheeks.
     Region least = slot;
-    const double margin = stopped.given ? 0 : length / 2 - tolerance::weld;
-    least.push_back({bed.row, middle + length / 2 - margin});
-    least.push_back({-bed.row, -(middle - length / 2 + margin)});
+    if (!stopped.given) {
+      constexpr double slice = 0.1;
+      least.push_back({bed.row, middle + slice});
+      least.push_back({-bed.row, slice - middle});
+    }
     if (!inside(least, draft.body(part.index)))
       return "The slot for the spline would break out of " + part.name + ".";
     draft.remove(part.index, parts::OperationKind::groove, slot,

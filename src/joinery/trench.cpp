@@ -72,6 +72,7 @@ std::vector<Plane> lay_stops(const TrenchKind& kind, const Stick& host, const St
                              const TrenchPlace& place, Draft& draft) {
   std::vector<Plane> stops;
   if (!kind.stopped.given) return stops;
+  bool shoulders = false;
   const Vec3 high = place.meeting.along ? guest.place.ey : guest.place.ex;
   for (const bool at_high : {false, true}) {
     if (kind.stopped_at.value == (at_high ? StoppedAt::low_edge : StoppedAt::high_edge)) continue;
@@ -88,8 +89,10 @@ std::vector<Plane> lay_stops(const TrenchKind& kind, const Stick& host, const St
     corner.shallow = corner.deep = reach;
     draft.trench(guest.index, parts::OperationKind::notch, {stop, place.meeting.face}, corner,
                  "corner in front of the stop in " + host.name);
-    draft.must_meet(host.index, guest.index, place.meeting.face, "shoulders at the stop");
+    shoulders = true;
   }
+  if (shoulders)
+    draft.must_meet(host.index, guest.index, place.meeting.face, "shoulders at the stop");
   return stops;
 }
 
