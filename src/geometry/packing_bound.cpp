@@ -53,6 +53,7 @@ double round_up_to_sheets(double bound, const std::vector<Stock>& stocks) {
 
 double area_bound(const std::vector<Stock>& stocks, const std::vector<Piece>& pieces) {
   std::vector<double> worth;
+  worth.reserve(stocks.size());
   for (const Stock& s : stocks) worth.push_back(area({s.width, s.height, false}));
   double weight = 0;
   for (const Piece& p : pieces) weight += area(p);
@@ -82,6 +83,7 @@ double dual_feasible_bound(const std::vector<Stock>& stocks, const std::vector<P
   for (const DualFeasible& f : dual_feasible_functions(across, most_parts, most_small)) {
     for (const DualFeasible& g : dual_feasible_functions(up, most_parts, most_small)) {
       std::vector<double> worth;
+      worth.reserve(stocks.size());
       for (const Stock& s : stocks)
         worth.push_back(f(over(s.width, width)) * g(over(s.height, height)));
       double weight = 0;

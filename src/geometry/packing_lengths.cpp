@@ -24,6 +24,7 @@ Units longest_stretch(const Bar& bar) {
 // Bars as stocks, for the arithmetic of costs.
 std::vector<Stock> as_stocks(const std::vector<Bar>& bars) {
   std::vector<Stock> stocks;
+  stocks.reserve(bars.size());
   for (const Bar& b : bars) stocks.push_back({longest_stretch(b), 1, b.count, b.cost});
   return stocks;
 }
@@ -95,7 +96,7 @@ class Cutter {
   void put_back(const std::vector<int>& taken, int sign) {
     for (std::size_t i = 0; i < taken.size(); ++i) {
       plan_.supply.count[i] += sign * taken[i];
-      plan_.unplaced += sign * taken[i] * plan_.supply.length[i];
+      plan_.unplaced += sign * (taken[i] * plan_.supply.length[i]);
     }
   }
 

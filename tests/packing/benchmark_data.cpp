@@ -142,10 +142,11 @@ void read_waescher_gau(const std::string& set, std::vector<LengthProblem>& probl
   for (std::string name; in >> name;) {
     name = name.substr(1, name.size() - 2);
     if (set == "WAE_GAU1" && name == "TEST0055") {
-      name += twin_seen ? "B" : "A";
+      name.append(twin_seen ? "B" : "A");
       twin_seen = true;
     }
-    LengthProblem problem{set + "_" + name, 0, {}};
+    LengthProblem problem{set, 0, {}};
+    problem.name.append("_").append(name);
     int kinds = 0;
     for (in >> kinds >> problem.bar; kinds > 0; --kinds) {
       Units length = 0;

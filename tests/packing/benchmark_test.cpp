@@ -67,7 +67,7 @@ double checked_value(const benchmark::SheetProblem& problem, const CutTree& tree
     pieces.push_back(o.piece);
     most.push_back(limited ? o.copies : problem.width * problem.height);
   }
-  REQUIRE(verify::tree(tree, problem.width, problem.height, pieces, most) == "");
+  REQUIRE(verify::tree(tree, problem.width, problem.height, pieces, most) == verify::sound);
   double value = 0;
   for (const int region : regions_with(tree, Content::piece))
     value += problem.offers[static_cast<std::size_t>(tree[static_cast<std::size_t>(region)].piece)]
@@ -81,7 +81,7 @@ void check_all_placed(const Packing& packing, const std::vector<Piece>& pieces) 
   for (const PackedSheet& sheet : packing.sheets) {
     const CutTree tree = sheet.tree.cuts();
     REQUIRE(verify::tree(tree, sheet.tree.width(), sheet.tree.height(), pieces,
-                         std::vector<std::int64_t>(pieces.size(), 1)) == "");
+                         std::vector<std::int64_t>(pieces.size(), 1)) == verify::sound);
     for (const int region : regions_with(tree, Content::piece))
       ++seen[static_cast<std::size_t>(tree[static_cast<std::size_t>(region)].piece)];
   }

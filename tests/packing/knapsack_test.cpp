@@ -29,7 +29,7 @@ double checked_value(const CutTree& tree, const std::vector<Offer>& offers, Unit
     pieces.push_back(o.piece);
     most.push_back(limited && o.copies >= 0 ? o.copies : width * height);
   }
-  REQUIRE(verify::tree(tree, width, height, pieces, most) == "");
+  REQUIRE(verify::tree(tree, width, height, pieces, most) == verify::sound);
   double value = 0;
   for (const int region : regions_with(tree, Content::piece))
     value += offers[static_cast<std::size_t>(tree[static_cast<std::size_t>(region)].piece)].value;

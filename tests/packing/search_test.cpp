@@ -14,6 +14,7 @@ namespace {
 
 std::vector<Piece> random_pieces(Random& random, int count, int longest) {
   std::vector<Piece> pieces;
+  pieces.reserve(static_cast<std::size_t>(count));
   for (int i = 0; i < count; ++i)
     pieces.push_back({1 + random.below(longest), 1 + random.below(longest), random.below(2) == 0});
   return pieces;
@@ -25,7 +26,7 @@ void check_packing(const Packing& packing, const std::vector<Piece>& pieces) {
   for (const PackedSheet& sheet : packing.sheets) {
     const CutTree tree = sheet.tree.cuts();
     REQUIRE(verify::tree(tree, sheet.tree.width(), sheet.tree.height(), pieces,
-                         std::vector<std::int64_t>(pieces.size(), 1)) == "");
+                         std::vector<std::int64_t>(pieces.size(), 1)) == verify::sound);
     for (const int region : regions_with(tree, Content::piece))
       ++seen[static_cast<std::size_t>(tree[static_cast<std::size_t>(region)].piece)];
   }
@@ -56,7 +57,8 @@ TEST_CASE("A slicing tree stays sound through insertions and removals") {
         tree.insert(index, piece, *slot);
       }
       const CutTree cuts = tree.cuts();
-      REQUIRE(verify::tree(cuts, 30, 20, pieces, std::vector<std::int64_t>(30, 1)) == "");
+      REQUIRE(verify::tree(cuts, 30, 20, pieces, std::vector<std::int64_t>(30, 1)) ==
+              verify::sound);
       const std::size_t inside = regions_with(cuts, Content::piece).size();
       REQUIRE(inside + outside.size() == pieces.size());
       REQUIRE(static_cast<int>(inside) == tree.leaf_count());

@@ -1,5 +1,5 @@
 // Checks of layouts that know nothing of how they were found: rectangles, sheets and a saw only.
-// Every function returns the first thing wrong, or "" if nothing is.
+// Every function returns the first thing wrong, or `sound` if nothing is.
 #pragma once
 
 #include <string>
@@ -8,6 +8,8 @@
 #include "geometry/packing_sheets.h"
 
 namespace splay::packing::verify {
+
+inline const std::string sound;  // nothing wrong
 
 struct Rect {
   double x = 0, y = 0, width = 0, height = 0;

@@ -103,7 +103,7 @@ std::string layout_alone(const SheetTask& task, const SheetLayout& layout) {
   std::vector<std::vector<PlacedPart>> sequences(task.sequences.size());
   double area = 0;
   for (const PlacedPart& placed : layout.parts) {
-    if (const std::string wrong = part_as_asked(task, placed); !wrong.empty()) return wrong;
+    if (std::string wrong = part_as_asked(task, placed); !wrong.empty()) return wrong;
     rects.push_back({placed.x, placed.y, placed.width, placed.height});
     area += placed.width * placed.height;
     if (placed.sequence >= 0)
@@ -112,14 +112,12 @@ std::string layout_alone(const SheetTask& task, const SheetLayout& layout) {
   const EdgeTrim& t = stock.trim;
   const Rect usable = {t.left, t.bottom, stock.width - t.left - t.right,
                        stock.height - t.bottom - t.top};
-  if (const std::string wrong = rectangles(rects, usable, task.kerf, near); !wrong.empty())
-    return wrong;
+  if (std::string wrong = rectangles(rects, usable, task.kerf, near); !wrong.empty()) return wrong;
   for (std::size_t s = 0; s < sequences.size(); ++s)
     if (!sequences[s].empty())
-      if (const std::string wrong = sequence(task, static_cast<int>(s), sequences[s]);
-          !wrong.empty())
+      if (std::string wrong = sequence(task, static_cast<int>(s), sequences[s]); !wrong.empty())
         return wrong;
-  if (std::abs(area - layout.parts_area) > near * (1 + area)) return "the area of the parts is off";
+  if (std::abs(area - layout.parts_area) > 1e-9 * (1 + area)) return "the area of the parts is off";
   if (!same(layout.area, stock.width * stock.height)) return "the area of the sheet is off";
   if (layout.parts_area + layout.off_cut_area > layout.area * (1 + 1e-6))
     return "more area than the sheet has";
@@ -133,7 +131,7 @@ std::string plan(const SheetTask& task, const SheetPlan& plan) {
   std::vector<int> in_sequence(task.sequences.size(), 0);
   double cost = 0;
   for (const SheetLayout& layout : plan.layouts) {
-    if (const std::string wrong = layout_alone(task, layout); !wrong.empty()) return wrong;
+    if (std::string wrong = layout_alone(task, layout); !wrong.empty()) return wrong;
     const auto stock = static_cast<std::size_t>(layout.stock);
     ++sheets[stock];
     cost += task.sheets[stock].cost;
