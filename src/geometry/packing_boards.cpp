@@ -48,6 +48,23 @@ void add_cuts(const BoardStock& board, const std::vector<Interval>& clear, const
   }
 }
 
+// The parts of each stretch from its left end on.
+BoardLayout layout_of(const BoardTask& task, const std::vector<Interval>& clear,
+                      const FilledBar& bar, const std::vector<int>& part_of, Units kerf) {
+  BoardLayout layout{bar.bar, {}, {}, {}};
+  for (std::size_t s = 0; s < bar.pieces.size(); ++s) {
+    Units run = 0;
+    for (const int piece : bar.pieces[s]) {
+      const int part = part_of[static_cast<std::size_t>(piece)];
+      const double length = task.parts[static_cast<std::size_t>(part)].length;
+      layout.parts.push_back({part, clear[s].from + mm_of(run), length});
+      run += ticks_of(length) + kerf;
+    }
+  }
+  add_cuts(task.boards[static_cast<std::size_t>(bar.bar)], clear, task, layout);
+  return layout;
+}
+
 }  // namespace
 
 std::vector<Interval> clear_stretches(const BoardStock& board, double kerf) {
@@ -90,18 +107,7 @@ BoardPlan plan_boards(const BoardTask& task, const Effort& effort) {
   BoardPlan plan;
   for (const FilledBar& bar : found.bars) {
     const auto stock = static_cast<std::size_t>(bar.bar);
-    BoardLayout layout{bar.bar, {}, {}, {}};
-    for (std::size_t s = 0; s < bar.pieces.size(); ++s) {
-      Units run = 0;
-      for (const int piece : bar.pieces[s]) {
-        const int part = part_of[static_cast<std::size_t>(piece)];
-        layout.parts.push_back({part, clear[stock][s].from + mm_of(run),
-                                task.parts[static_cast<std::size_t>(part)].length});
-        run += lengths[static_cast<std::size_t>(piece)];
-      }
-    }
-    add_cuts(task.boards[stock], clear[stock], task, layout);
-    plan.layouts.push_back(std::move(layout));
+    plan.layouts.push_back(layout_of(task, clear[stock], bar, part_of, kerf));
   }
   std::stable_sort(plan.layouts.begin(), plan.layouts.end(),
                    [](const BoardLayout& a, const BoardLayout& b) { return a.stock < b.stock; });
