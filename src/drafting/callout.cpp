@@ -21,7 +21,7 @@ LabelText label_text(const Kit& kit, const Callout& callout) {
 // On the tip itself, when nothing is there.
 std::optional<ink::Rect> on_tip(const Room& room, Vec2 tip, Vec2 size) {
   const ink::Rect place{tip - size * 0.5, tip + size * 0.5};
-  return room.free(quad(place)) ? std::optional(place) : std::nullopt;
+  return room.free(place) ? std::optional(place) : std::nullopt;
 }
 
 ink::Group draw_label(const Kit& kit, Room& room, const Callout& callout, bool on_the_spot) {

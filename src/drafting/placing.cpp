@@ -42,7 +42,7 @@ std::optional<ink::Rect> anywhere(const Room& room, const Sought& sought) {
     for (double x = room.area().low.x; x + size.x <= room.area().high.x; x += raster) {
       const ink::Rect place{{x, y}, Vec2{x, y} + size};
       const double cost = norm(middle(place) - sought.tip);
-      if (cost >= best_cost || !room.free(quad(place))) continue;
+      if (cost >= best_cost || !room.free(place)) continue;
       if (room.over_text(sought.tip, leader_end(place, sought.tip))) continue;
       best = place;
       best_cost = cost;
@@ -61,7 +61,7 @@ std::optional<ink::Rect> find_place(const Room& room, const Sought& sought) {
     for (int i = 0; i < directions; ++i) {
       const double angle = 2 * std::numbers::pi * i / directions;
       const ink::Rect place = place_at(sought, {std::cos(angle), std::sin(angle)}, distance);
-      if (!room.free(quad(place))) continue;
+      if (!room.free(place)) continue;
       const std::optional<double> cost = cost_of(room, sought, place, distance);
       if (!cost || *cost >= best_cost) continue;
       best = place;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <utility>
 
 #include "ink/outline.h"
@@ -75,14 +76,67 @@ Quad grown(const Quad& q, double by) {
   return {q[0] - ex - ey, q[1] + ex - ey, q[2] + ex + ey, q[3] - ex + ey};
 }
 
+namespace {
+
+constexpr double cell_size = 10;  // mm
+
+std::size_t cell_count(double length) {
+  return static_cast<std::size_t>(std::clamp(length / cell_size + 1, 1.0, 200.0));
+}
+
+// An upright rectangle and a segment whose boxes meet: is the rectangle on one side of the line?
+bool beside_line(const ink::Rect& place, Vec2 a, Vec2 b) {
+  const Vec2 normal = left_of(b - a);
+  const double reach =
+      std::abs(normal.x) * place.width() / 2 + std::abs(normal.y) * place.height() / 2;
+  return std::abs(dot(normal, middle(place) - a)) > reach;
+}
+
+}  // namespace
+
+Room::Room(ink::Rect area)
+    : area_(area), columns_(cell_count(area.width())), rows_(cell_count(area.height())) {
+  grid_.resize(columns_ * rows_);
+}
+
+// Both ends count from the area's low edge; what lies beyond the area is in the cells at its edge.
+Room::Cells Room::cells(double low, double high, std::size_t count) {
+  const auto index = [&](double x) {
+    return static_cast<std::size_t>(std::clamp(x / cell_size, 0.0, static_cast<double>(count - 1)));
+  };
+  return {index(low), index(high)};
+}
+
 void Room::take(Quad text) {
   const ink::Rect box = box_of(text);
-  texts_.push_back({std::move(text), box});
+  constexpr double straight = 1e-9;
+  const Vec2 base = text[1] - text[0];
+  const bool upright = std::abs(base.x) < straight || std::abs(base.y) < straight;
+  texts_.push_back({std::move(text), box, upright});
 }
 
 void Room::take(Vec2 a, Vec2 b) {
   const std::array<Vec2, 2> ends{a, b};
+  const auto number = static_cast<std::uint32_t>(lines_.size());
   lines_.push_back({a, b, box_of(ends)});
+  const ink::Rect& box = lines_.back().box;
+  const Cells rows = cells(box.low.y - area_.low.y, box.high.y - area_.low.y, rows_);
+  const double slope = box.height() > 1e-9 ? (b.x - a.x) / (b.y - a.y) : 0;
+  for (std::size_t row = rows.from; row <= rows.to; ++row) {
+    // Where the line runs between the row's edges; the outer rows reach to the line's ends.
+    const double low = area_.low.y + cell_size * static_cast<double>(row);
+    const double from = row == rows.from ? box.low.y : std::max(low, box.low.y);
+    const double to = row == rows.to ? box.high.y : std::min(low + cell_size, box.high.y);
+    double left = a.x + (from - a.y) * slope, right = a.x + (to - a.y) * slope;
+    if (slope == 0) {
+      left = box.low.x;
+      right = box.high.x;
+    }
+    if (left > right) std::swap(left, right);
+    const Cells across = cells(left - area_.low.x, right - area_.low.x, columns_);
+    for (std::size_t column = across.from; column <= across.to; ++column)
+      cell(row, column).push_back(number);
+  }
 }
 
 void Room::take(const Kit& kit, const ink::Item& item) {
@@ -113,6 +167,27 @@ bool Room::free(const Quad& place, double clearance) const {
   const ink::Rect box = box_of(larger);
   return std::ranges::none_of(
       lines_, [&](const Segment& s) { return meet_boxes(box, s.box) && touch(larger, s.a, s.b); });
+}
+
+bool Room::free(const ink::Rect& place, double clearance) const {
+  if (place.low.x < area_.low.x || place.low.y < area_.low.y || place.high.x > area_.high.x ||
+      place.high.y > area_.high.y)
+    return false;
+  const ink::Rect larger = grown(place, clearance);
+  for (const Block& text : texts_)
+    if (meet_boxes(larger, text.box) && (text.upright || touch(quad(larger), text.quad)))
+      return false;
+  const Cells across = cells(larger.low.x - area_.low.x, larger.high.x - area_.low.x, columns_);
+  const Cells up = cells(larger.low.y - area_.low.y, larger.high.y - area_.low.y, rows_);
+  for (std::size_t row = up.from; row <= up.to; ++row) {
+    for (std::size_t column = across.from; column <= across.to; ++column) {
+      for (const std::uint32_t i : grid_[row * columns_ + column]) {
+        const Segment& s = lines_[i];
+        if (meet_boxes(larger, s.box) && !beside_line(larger, s.a, s.b)) return false;
+      }
+    }
+  }
+  return true;
 }
 
 int Room::lines_under(const Quad& place) const {

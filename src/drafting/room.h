@@ -1,6 +1,7 @@
 // What is taken on a page, so that a figure or a label finds a free place.
 #pragma once
 
+#include <cstdint>
 #include <span>
 #include <vector>
 
@@ -19,7 +20,7 @@ Quad grown(const Quad& q, double by);           // of a rectangle, turned or not
 class Room {
  public:
   // Where labels may stand at all.
-  explicit Room(ink::Rect area) : area_(area) {}
+  explicit Room(ink::Rect area);
   ink::Rect area() const { return area_; }
 
   // Everything an item draws: lines, text boxes, outlines of fills; groups too.
@@ -30,6 +31,7 @@ class Room {
 
   // Inside the area, over no text and over no line.
   bool free(const Quad& place, double clearance = 1.2) const;
+  bool free(const ink::Rect& place, double clearance = 1.2) const;
   // How many lines a place or a leader crosses; whether a leader runs over a text.
   int lines_under(const Quad& place) const;
   int lines_crossed(Vec2 a, Vec2 b) const;
@@ -44,10 +46,21 @@ class Room {
   struct Block {
     Quad quad;
     ink::Rect box;
+    bool upright = false;  // the quad is its box
   };
+  // Lines by the square of the area they run through.
+  struct Cells {
+    std::size_t from = 0, to = 0;
+  };
+  static Cells cells(double low, double high, std::size_t count);
+  std::vector<std::uint32_t>& cell(std::size_t row, std::size_t column) {
+    return grid_[row * columns_ + column];
+  }
   ink::Rect area_;
   std::vector<Block> texts_;
   std::vector<Segment> lines_;
+  std::size_t columns_, rows_;
+  std::vector<std::vector<std::uint32_t>> grid_;
 };
 
 // Centres of items with the given widths, in the given order, as near to where they are wanted as

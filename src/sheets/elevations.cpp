@@ -1,5 +1,7 @@
 #include <algorithm>
+#include <map>
 #include <optional>
+#include <tuple>
 
 #include "drafting/table.h"
 #include "sheets/elevation_view.h"
@@ -26,7 +28,7 @@ struct Sides {
 };
 
 struct ArrangedRow {
-  std::vector<DrawnElevation> views;
+  std::vector<const DrawnElevation*> views;
   Sides up;
   double width = 0;  // of all views
 };
@@ -41,7 +43,7 @@ struct Arranged {
     return sum;
   }
   double width(const ArrangedRow& row) const {
-    return aligned ? row.width - row.views[0].extent.width() + first.size() : row.width;
+    return aligned ? row.width - row.views[0]->extent.width() + first.size() : row.width;
   }
 };
 
@@ -55,18 +57,35 @@ bool same_direction(const Grid& grid) {
   });
 }
 
-Arranged arrange(const Context& context, const Grid& grid, Scale scale) {
+// Every view is drawn once at each scale that is tried.
+class Drawings {
+ public:
+  explicit Drawings(const Context& context) : context_(context) {}
+  const Context& context() const { return context_; }
+  const DrawnElevation& at(const Elevation* e, Scale scale) {
+    const auto key = std::tuple(e, scale.paper, scale.real);
+    const auto found = drawn_.find(key);
+    return found != drawn_.end() ? found->second
+                                 : drawn_.emplace(key, draw(context_, *e, scale)).first->second;
+  }
+
+ private:
+  const Context& context_;
+  std::map<std::tuple<const Elevation*, int, int>, DrawnElevation> drawn_;
+};
+
+Arranged arrange(Drawings& drawings, const Grid& grid, Scale scale) {
   Arranged result;
   result.aligned = same_direction(grid);
   for (const auto& views : grid) {
     ArrangedRow row;
     for (const Elevation* e : views) {
-      row.views.push_back(draw(context, *e, scale));
-      const ink::Rect& extent = row.views.back().extent;
+      row.views.push_back(&drawings.at(e, scale));
+      const ink::Rect& extent = row.views.back()->extent;
       row.up.include(extent.low.y, extent.high.y);
       row.width += extent.width();
     }
-    const ink::Rect& extent = row.views[0].extent;
+    const ink::Rect& extent = row.views[0]->extent;
     result.first.include(extent.low.x, extent.high.x);
     result.rows.push_back(std::move(row));
   }
@@ -87,8 +106,9 @@ struct Sheet {
 
 // The largest standard scale at which the views fit with their dimensions. The first guess leaves
 // dimensions out, so it can only be too large.
-std::optional<Sheet> fit(const Context& context, const Grid& grid, ink::Rect area) {
-  const Unit unit = *context.job().units;
+std::optional<Sheet> fit(Drawings& drawings, const Grid& grid) {
+  const Unit unit = *drawings.context().job().units;
+  const ink::Rect area = drawings.context().area();
   double width = 0, height = 0;
   for (const auto& row : grid) {
     double row_width = 0, row_height = 0;
@@ -101,7 +121,7 @@ std::optional<Sheet> fit(const Context& context, const Grid& grid, ink::Rect are
   }
   Scale scale = drafting::largest_scale(unit, {width, height}, {area.width(), area.height()});
   for (;;) {
-    Arranged arranged = arrange(context, grid, scale);
+    Arranged arranged = arrange(drawings, grid, scale);
     if (fits(arranged, area)) return Sheet{scale, std::move(arranged)};
     const Scale smaller = drafting::next_smaller(scale, unit);
     if (smaller == scale) return std::nullopt;
@@ -128,18 +148,18 @@ ink::Rect place(const Arranged& a, ink::Rect area, drafting::Items& items) {
   const double gap_y = (area.height() - a.height()) / static_cast<double>(a.rows.size() + 1);
   double y = area.high.y - gap_y;
   for (const ArrangedRow& row : a.rows) {
-    const ink::Rect& first = row.views[0].extent;
+    const ink::Rect& first = row.views[0]->extent;
     const Sides across = a.aligned ? a.first : Sides{-first.low.x, first.high.x};
     double x = area.low.x + first_gap(a, row, area);
     const double base = y - row.up.after;
-    drafting::append(items, drafting::moved(row.views[0].items, {x + across.before, base}));
+    drafting::append(items, drafting::moved(row.views[0]->items, {x + across.before, base}));
     x += across.size();
     const double rest = a.width(row) - across.size();
     const double gap = (area.high.x - x - rest) / static_cast<double>(row.views.size());
     for (std::size_t i = 1; i < row.views.size(); ++i) {
-      const ink::Rect& extent = row.views[i].extent;
+      const ink::Rect& extent = row.views[i]->extent;
       x += gap;
-      drafting::append(items, drafting::moved(row.views[i].items, {x - extent.low.x, base}));
+      drafting::append(items, drafting::moved(row.views[i]->items, {x - extent.low.x, base}));
       x += extent.width();
     }
     const ink::Rect beside{{x + between, y - row.up.size()}, {area.high.x, y}};
@@ -172,13 +192,14 @@ struct Choice {
 };
 
 // One page more must make the views a good deal larger.
-Choice choose(const Context& context, const ElevationSet& set) {
+Choice choose(Drawings& drawings, const ElevationSet& set) {
   constexpr double worth_a_page = 1.4;
   Choice best;
-  for (const std::vector<Grid>& pages : layouts(set, *context.job().units == Unit::inch)) {
+  for (const std::vector<Grid>& pages :
+       layouts(set, *drawings.context().job().units == Unit::inch)) {
     Choice choice{{}, 1e9};
     for (const Grid& grid : pages) {
-      std::optional<Sheet> sheet = fit(context, grid, context.area());
+      std::optional<Sheet> sheet = fit(drawings, grid);
       if (!sheet) break;
       choice.ratio = std::min(choice.ratio, sheet->scale.ratio());
       choice.sheets.push_back(std::move(*sheet));
@@ -213,7 +234,8 @@ drafting::Story angle_table(const Context& context, double width) {
 
 std::vector<ink::Page> make_elevations(const Context& context) {
   const ElevationSet set = elevations_of(context);
-  const Choice choice = choose(context, set);
+  Drawings drawings(context);
+  const Choice choice = choose(drawings, set);
   const drafting::Story angles = angle_table(context, std::min(110.0, context.area().width()));
   const double angles_height = angles.empty() ? 0 : drafting::height(angles) + 4;
   bool angles_shown = angles.empty();

@@ -58,3 +58,24 @@ TEST_CASE("a place is free off texts and lines, inside the area") {
   CHECK(room.over_text(Vec2{20, 0}, Vec2{20, 30}));
   CHECK(room.lines_crossed({50, 40}, {50, 60}) == 1);
 }
+
+TEST_CASE("the two ways to ask for a free place agree") {
+  std::mt19937 random(11);
+  std::uniform_real_distribution<double> place(-20, 120), size(0.5, 30);
+  for (int round = 0; round < 40; ++round) {
+    Room room({{0, 0}, {100, 90}});
+    for (int i = 0; i < 6; ++i)
+      room.take(Vec2{place(random), place(random)}, Vec2{place(random), place(random)});
+    room.take(Vec2{0, place(random)}, Vec2{100, 45});
+    const double x = place(random), y = place(random);
+    room.take(Vec2{x, 0}, Vec2{x, 90});
+    room.take(Vec2{0, y}, Vec2{100, y});
+    room.take(quad({{20, 20}, {40, 24}}));
+    room.take(Quad{{60, 60}, {70, 70}, {67, 73}, {57, 63}});
+    for (int i = 0; i < 200; ++i) {
+      const Vec2 low{place(random), place(random)};
+      const ink::Rect rect{low, low + Vec2{size(random), size(random) / 3}};
+      CHECK(room.free(rect, 1) == room.free(quad(rect), 1));
+    }
+  }
+}
