@@ -32,8 +32,11 @@ void set_row(const Stick& guest, Bed& bed) {
     bed.reach = reach;
   }
   bed.across = cross(bed.plane.n, bed.row);
-  const auto middle = bed.across_at((bed.reach[0] + bed.reach[1]) / 2);
-  bed.width = middle ? (*middle)[1] - (*middle)[0] : 0;
+  // In the middle, or beside it where the surface has a gap there.
+  for (const double share : {0.5, 0.25, 0.75}) {
+    const auto range = bed.across_at(bed.reach[0] + share * (bed.reach[1] - bed.reach[0]));
+    if (range && bed.width == 0) bed.width = (*range)[1] - (*range)[0];
+  }
 }
 
 int facet_count(double radius) {
@@ -155,7 +158,10 @@ Region pocket(const std::vector<Plane>& walls, const Bed& bed, Vec3 at, Vec3 axi
 }
 
 bool inside(const Region& region, const Solid& body) {
-  return volume_outside(region, body) <= Solid::convex(region).volume() * 1e-9 + tolerance::weld;
+  Solid rest = Solid::convex(region);
+  const double whole = rest.volume();
+  rest.subtract(body);
+  return rest.volume() <= whole * 1e-9 + tolerance::weld;
 }
 
 }  // namespace splay::joinery

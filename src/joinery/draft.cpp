@@ -75,6 +75,8 @@ std::string Draft::try_cuts(const parts::Builder& builder) {
   for (const Cut& cut : cuts_) {
     const auto place = bodies_.find(cut.part);
     if (place == bodies_.end()) continue;  // an edging that is cut through with its core
+    // Holes in sound wood can't bring two parts into one place or make surfaces gape.
+    if (cut.operation.kind == OperationKind::hole) continue;
     place->second.subtract(cut.operation.removed);
     if (place->second.empty())
       return "Nothing would be left of " + builder.part(cut.part).name + " after the cut for its " +

@@ -86,11 +86,18 @@ double Tee::room() const { return (face < 4 ? host_width : host_thickness) / cos
 
 Bench lay(const Tee& tee) {
   Bench bench;
-  bench.bar("host", tee.world, -tee.host_length / 2, tee.host_length / 2, tee.host_width,
-            tee.host_thickness);
   const double sign = (tee.face & 1) != 0 ? 1 : -1;
   const Vec3 out = tee.face < 4 ? Vec3{0, sign, 0} : Vec3{0, 0, sign};
   const double half = (tee.face < 4 ? tee.host_width : tee.host_thickness) / 2;
+  // A tapered host is thicker to start with, so that the taper is all of its face.
+  const double more = tee.host_length * std::abs(std::tan(tee.taper));
+  bench.bar("host", tee.world, -tee.host_length / 2, tee.host_length / 2,
+            tee.host_width + (tee.face < 4 ? more : 0),
+            tee.host_thickness + (tee.face < 4 ? 0 : more));
+  if (tee.taper != 0) {
+    const Vec3 normal = out * std::cos(tee.taper) + Vec3{1, 0, 0} * std::sin(tee.taper);
+    bench.builder.cut_edge(0, tee.world.plane(Plane::through(out * half, normal)), "taper", "");
+  }
   const Vec3 length{1, 0, 0}, side = cross(out, length);
   const Vec3 in = (-out * std::cos(tee.lean) + length * std::sin(tee.lean)) * std::cos(tee.skew) +
                   side * std::sin(tee.skew);

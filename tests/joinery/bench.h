@@ -60,6 +60,7 @@ struct Tee {
   double skew = 0;   // of the guest across the host
   double roll = 0;   // of the guest about its own length
   int face = 3;      // of the host: 2 y_low, 3 y_high, 4 z_low, 5 z_high
+  double taper = 0;  // of the face it meets, along the host's length
   double past = 60;  // how far the guest reaches past the face
   double host_length = 600, guest_length = 300;  // the guest's outside the host
   Rigid world;                                   // where all of it stands

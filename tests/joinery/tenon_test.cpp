@@ -23,8 +23,9 @@ void check_blind(const Tee& tee, const TenonKind& kind) {
   const double stock = tee.guest_width * tee.guest_thickness;
   CHECK(made.part("guest").body.volume() ==
         Approx(stock * tee.guest_length + section * length).epsilon(1e-9));
-  CHECK(made.part("host").body.volume() ==
-        Approx(host - section * (length + kind.bottom_gap.value.mm)).epsilon(1e-9));
+  if (tee.taper == 0)
+    CHECK(made.part("host").body.volume() ==
+          Approx(host - section * (length + kind.bottom_gap.value.mm)).epsilon(1e-9));
   CHECK(made.joint().mates.size() == 5);
 }
 
@@ -45,7 +46,8 @@ TEST_CASE("tenon: square, leaning, and 200 skew and rolled ones") {
   test::Chance chance(12);
   for (int i = 0; i < 200; ++i) {
     INFO("case " << i);
-    const Tee tee = test::random_tee(chance, 25 * deg, 10 * deg, 180 * deg);
+    Tee tee = test::random_tee(chance, 25 * deg, 10 * deg, 180 * deg);
+    if (i % 3 == 0) tee.taper = chance.between(-4, 4) * deg;
     check_blind(tee, tenon_of(chance.between(8, 20)));
   }
 }

@@ -1,0 +1,83 @@
+// What no joint may do, whichever it is.
+#include "joinery/bench.h"
+#include "joinery/butt.h"
+#include "joinery/dowel.h"
+#include "joinery/half_lap.h"
+
+using namespace splay;
+using test::Bench;
+using test::Tee;
+
+namespace {
+
+bool says(const std::string& sentence, const char* part_of_it) {
+  INFO(sentence);
+  return sentence.find(part_of_it) != std::string::npos;
+}
+
+}  // namespace
+
+TEST_CASE("every joint refuses a part of which nothing is left") {
+  for (const joinery::JointEntry& entry : joinery::registry()) {
+    INFO(entry.word);
+    Bench bench = test::lay({});
+    bench.add("nothing", {}, Solid{});
+    const auto kind = entry.make();
+    const std::string host = kind->make(bench.builder, 2, 1);
+    const std::string guest = kind->make(bench.builder, 0, 2);
+    CHECK(
+        says(host, entry.word == "glued" ? "no surface in common" : "Nothing is left of nothing"));
+    CHECK(
+        says(guest, entry.word == "glued" ? "no surface in common" : "Nothing is left of nothing"));
+    CHECK(bench.builder.part(0).operations.empty());
+    CHECK(bench.builder.part(1).operations.empty());
+  }
+}
+
+TEST_CASE("a joint is tried first: overlaps, gaps and ends that don't reach") {
+  const joinery::ButtKind butt;
+  SECTION("a leaning end that reaches the face with one corner only") {
+    Tee tee;
+    tee.lean = 40 * test::deg;
+    tee.past = 2;
+    Bench bench = test::lay(tee);
+    CHECK(says(test::refusal(bench, butt, 0, 1), "with its whole section"));
+  }
+  SECTION("a host with a foot that stands in the guest's way") {
+    Bench bench;
+    Solid body = Solid::box({-300, -20, -20}, {300, 20, 20});
+    body.add_disjoint(Solid::box({5, 20, -20}, {300, 60, 20}));
+    bench.add("host", {}, std::move(body));
+    bench.bar("guest", frame({0, 20, 0}, {0, -1, 0}, {0, 0, 1}), -200, 30, 30, 20);
+    CHECK(says(test::refusal(bench, butt, 0, 1), "still be in the same place"));
+  }
+  SECTION("a shallow recess under the guest") {
+    Bench bench;
+    Solid body = Solid::box({-300, -20, -20}, {300, 20, 20});
+    body.subtract(Solid::box({5, 19.5, -30}, {300, 30, 30}));
+    bench.add("host", {}, std::move(body));
+    bench.bar("guest", frame({0, 20, 0}, {0, -1, 0}, {0, 0, 1}), -200, 30, 30, 20);
+    CHECK(says(test::refusal(bench, butt, 0, 1), "would stay 0.5 mm apart"));
+  }
+}
+
+TEST_CASE("fasteners refuse a surface that isn't there") {
+  joinery::DowelKind dowel;
+  SECTION("a mitre of parts at different heights") {
+    dowel.on.value = joinery::BedOn::mitre;
+    Bench bench;
+    bench.bar("host", {}, -150, 400, 40, 20);
+    bench.bar("guest", frame({0, 0, 50}, {0, 1, 0}, {0, 0, 1}), -150, 400, 40, 20);
+    CHECK(says(test::refusal(bench, dowel, 0, 1), "no surface in common"));
+  }
+  SECTION("a gap in the middle of the joint") {
+    dowel.on.value = joinery::BedOn::touching;
+    dowel.count.value = 1;
+    Bench bench;
+    Solid body = Solid::box({-200, -40, -20}, {200, 40, 0});
+    body.subtract(Solid::box({-200, -10, -10}, {200, 10, 10}));
+    bench.add("host", {}, std::move(body));
+    bench.bar("guest", frame({0, 0, 10}, {0, 1, 0}, {0, 0, 1}), -200, 200, 60, 20);
+    CHECK(says(test::refusal(bench, dowel, 0, 1), "has no middle"));
+  }
+}
