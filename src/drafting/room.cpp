@@ -72,7 +72,8 @@ bool crossing(Vec2 a, Vec2 b, Vec2 c, Vec2 d) {
 }
 
 Quad grown(const Quad& q, double by) {
-  const Vec2 ex = unit(q[1] - q[0]) * by, ey = unit(q[3] - q[0]) * by;
+  const auto scaled = [by](Vec2 v) { return v * (by / std::sqrt(dot(v, v))); };
+  const Vec2 ex = scaled(q[1] - q[0]), ey = scaled(q[3] - q[0]);
   return {q[0] - ex - ey, q[1] + ex - ey, q[2] + ex + ey, q[3] - ex + ey};
 }
 

@@ -61,7 +61,7 @@ std::optional<ink::Rect> Names::find(Vec2 wanted, Vec2 size, ink::Rect within) c
         const double off = norm(centre - wanted);
         const bool inside = place.low.x >= within.low.x && place.low.y >= within.low.y &&
                             place.high.x <= within.high.x && place.high.y <= within.high.y;
-        if (!inside || off >= least || !room_.free(drafting::quad(place), 0.9)) continue;
+        if (!inside || off >= least || !room_.free(place, 0.9)) continue;
         best = place;
         least = off;
       }
