@@ -45,58 +45,47 @@ namespace {
 
 using Order = std::vector<std::size_t>;
 
-struct Arrangement {
-  std::vector<Vec2> places;  // by picture
-  double height = 0;
-};
-
-std::optional<Arrangement> arrange(const std::vector<drafting::Picture>& pictures,
-                                   const Order& order, double width, double gap) {
+std::optional<Arrangement> arrange(const std::vector<Size>& sizes, const Order& order, double width,
+                                   double gap) {
   Skyline skyline(width + gap);
-  Arrangement result{std::vector<Vec2>(pictures.size()), 0};
+  Arrangement result{std::vector<Vec2>(sizes.size()), 0};
   for (const std::size_t i : order) {
-    const drafting::Picture& picture = pictures[i];
-    const std::optional<Vec2> place = skyline.place_for(picture.width + gap);
+    const std::optional<Vec2> place = skyline.place_for(sizes[i].width + gap);
     if (!place) return std::nullopt;
-    skyline.fill(*place, picture.width + gap, picture.height + gap);
+    skyline.fill(*place, sizes[i].width + gap, sizes[i].height + gap);
     result.places[i] = *place;
-    result.height = std::max(result.height, place->y + picture.height);
+    result.height = std::max(result.height, place->y + sizes[i].height);
   }
   return result;
 }
 
-// As given, highest first, widest first, lowest first; all after the first picture.
-std::vector<Order> orders(const std::vector<drafting::Picture>& pictures) {
-  Order given(pictures.size());
+// As given, highest first, widest first, lowest first; all after the first.
+std::vector<Order> orders(const std::vector<Size>& sizes) {
+  Order given(sizes.size());
   std::iota(given.begin(), given.end(), std::size_t{0});
-  std::vector<Order> all(4, given);
-  const auto rest = [](Order& order) { return std::ranges::subrange(order.begin() + 1, order.end()); };
   if (given.size() < 2) return {given};
+  std::vector<Order> all(4, given);
+  const auto rest = [](Order& order) {
+    return std::ranges::subrange(order.begin() + 1, order.end());
+  };
   std::ranges::stable_sort(rest(all[1]), std::ranges::greater{},
-                           [&](std::size_t i) { return pictures[i].height; });
+                           [&](std::size_t i) { return sizes[i].height; });
   std::ranges::stable_sort(rest(all[2]), std::ranges::greater{},
-                           [&](std::size_t i) { return pictures[i].width; });
+                           [&](std::size_t i) { return sizes[i].width; });
   std::ranges::stable_sort(rest(all[3]), std::ranges::less{},
-                           [&](std::size_t i) { return pictures[i].height; });
+                           [&](std::size_t i) { return sizes[i].height; });
   return all;
 }
 
 }  // namespace
 
-std::optional<drafting::Picture> arranged(std::vector<drafting::Picture> pictures, double width,
-                                          double gap) {
+std::optional<Arrangement> arranged(const std::vector<Size>& sizes, double width, double gap) {
   std::optional<Arrangement> best;
-  for (const Order& order : orders(pictures)) {
-    std::optional<Arrangement> one = arrange(pictures, order, width, gap);
+  for (const Order& order : orders(sizes)) {
+    std::optional<Arrangement> one = arrange(sizes, order, width, gap);
     if (one && (!best || one->height < best->height - slack)) best = std::move(one);
   }
-  if (!best) return std::nullopt;
-  drafting::Picture whole{{}, width, best->height};
-  for (std::size_t i = 0; i < pictures.size(); ++i) {
-    const Vec2 place = best->places[i];
-    drafting::append(whole.items, drafting::moved(std::move(pictures[i].items), {place.x, -place.y}));
-  }
-  return whole;
+  return best;
 }
 
 }  // namespace splay::sheets

@@ -4,7 +4,7 @@
 #include <optional>
 #include <vector>
 
-#include "drafting/kit.h"
+#include "geometry/vec.h"
 
 namespace splay::sheets {
 
@@ -26,9 +26,17 @@ class Skyline {
   std::vector<Step> steps_;
 };
 
-// All pictures in one, `width` wide, `gap` between them, the first at the upper left corner and the
-// others in the order that takes least height; nothing when one is too wide.
-std::optional<drafting::Picture> arranged(std::vector<drafting::Picture> pictures, double width,
-                                          double gap);
+struct Size {
+  double width = 0, height = 0;
+};
+
+struct Arrangement {
+  std::vector<Vec2> places;  // upper left corners: x, depth
+  double height = 0;
+};
+
+// Pictures of these sizes in a strip, `gap` between them, the first at the upper left corner and
+// the others in the order that takes least height; nothing when one is too wide.
+std::optional<Arrangement> arranged(const std::vector<Size>& sizes, double width, double gap);
 
 }  // namespace splay::sheets

@@ -17,8 +17,9 @@ namespace {
 using drafting::Placement;
 using Loop = std::vector<Vec2>;
 
-constexpr double most_across = 46, most_up = 26;  // of what must be seen, mm on paper
-constexpr double least_width = 52;                // of a detail with its caption
+constexpr double most_across = 46;   // of what must be seen, mm on paper
+constexpr double least_width = 52;   // of a detail with its caption below
+constexpr double beside_width = 38;  // of a caption beside the drawing
 constexpr double row_off = 7;
 
 ink::Rect seen_box(const View& view, const Box& box) {
@@ -78,11 +79,11 @@ void break_line(ink::Path& path, Vec2 a, Vec2 b) {
 
 class DetailDrawing {
  public:
-  DetailDrawing(const PartSheet& sheet, const Detail& detail)
-      : sheet_(sheet), kit_(sheet.kit()), detail_(detail) {
+  DetailDrawing(const PartSheet& sheet, const Detail& detail, DetailStyle style)
+      : sheet_(sheet), kit_(sheet.kit()), detail_(detail), beside_(style.beside) {
     const ink::Rect seen = seen_box(detail.view, detail.of);
     scale_ = drafting::largest_scale(*sheet.context.job().units, {seen.width(), seen.height()},
-                                     {most_across, most_up}, true);
+                                     {most_across, style.most_up}, true);
     placement_ = {scale_.ratio(), {0, 0}};
     window_ = drafting::grown(seen, detail.air / scale_.ratio());
   }
@@ -214,27 +215,34 @@ class DetailDrawing {
     drafting::append(items_, names.take());
   }
 
-  // Title above, caption below, the drawing between them.
+  // Title above, caption below or beside.
   drafting::Picture with_words(drafting::Picture drawing) const {
-    drafting::Picture whole{{}, std::max(drawing.width, least_width), 0};
-    const auto put = [&](drafting::Picture picture, double x, double gap) {
-      drafting::append(whole.items, drafting::moved(std::move(picture.items), {x, -whole.height}));
-      whole.height += picture.height + gap;
+    constexpr double air = 2;
+    const bool beside = beside_ && !detail_.caption.empty();
+    drafting::Picture whole{{}, std::max(drawing.width, beside ? 0.0 : least_width), 0};
+    const double caption_at = beside ? drawing.width + 2 * air : 0;
+    const double caption_width = beside ? beside_width : whole.width;
+    if (beside) whole.width = caption_at + caption_width;
+    const auto put = [&](drafting::Picture picture, Vec2 at) {
+      drafting::append(whole.items, drafting::moved(std::move(picture.items), {at.x, -at.y}));
+      whole.height = std::max(whole.height, at.y + picture.height);
     };
     put(drafting::paragraph(kit_, detail_.title + "  " + drafting::short_text(scale_), whole.width,
                             {.height = kit_.look.lettering, .face = ink::Face::bold}),
-        0, 2);
-    const double inset = (whole.width - drawing.width) / 2;
-    put(std::move(drawing), inset, 2);
-    if (!detail_.caption.empty())
-      put(drafting::paragraph(kit_, detail_.caption, whole.width, {.height = kit_.look.lettering}),
-          0, 0);
+        {0, 0});
+    const double below_title = whole.height + air;
+    const double inset = beside ? 0 : (whole.width - drawing.width) / 2;
+    put(std::move(drawing), {inset, below_title});
+    if (detail_.caption.empty()) return whole;
+    put(drafting::paragraph(kit_, detail_.caption, caption_width, {.height = kit_.look.lettering}),
+        {caption_at, beside ? below_title : whole.height + air});
     return whole;
   }
 
   const PartSheet& sheet_;
   const drafting::Kit& kit_;
   const Detail& detail_;
+  bool beside_;
   drafting::Scale scale_;
   Placement placement_;
   ink::Rect window_;                      // view plane
@@ -245,8 +253,8 @@ class DetailDrawing {
 
 }  // namespace
 
-drafting::Picture draw_detail(const PartSheet& sheet, const Detail& detail) {
-  return DetailDrawing(sheet, detail).draw();
+drafting::Picture draw_detail(const PartSheet& sheet, const Detail& detail, DetailStyle style) {
+  return DetailDrawing(sheet, detail, style).draw();
 }
 
 }  // namespace splay::sheets

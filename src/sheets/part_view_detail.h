@@ -38,7 +38,12 @@ struct Detail {
   std::vector<DetailRow> rows;
 };
 
-// At the largest standard scale at which the board's breadth stays workable on paper.
-drafting::Picture draw_detail(const PartSheet& sheet, const Detail& detail);
+struct DetailStyle {
+  double most_up = 26;  // what must be seen takes no more of the paper's height, mm
+  bool beside = false;  // the caption stands beside the drawing, not below it
+};
+
+// At the largest standard scale that the style allows.
+drafting::Picture draw_detail(const PartSheet& sheet, const Detail& detail, DetailStyle style);
 
 }  // namespace splay::sheets

@@ -24,8 +24,8 @@ constexpr double least_thick = 0.7;  // ISO 128: nearer parallel lines run toget
 
 class SetDrawing {
  public:
-  SetDrawing(const PartSheet& sheet, const ViewSet& set, double scale)
-      : sheet_(sheet), set_(set), kit_(sheet.kit()), scale_(scale) {}
+  SetDrawing(const PartSheet& sheet, const ViewSet& set, drafting::Scale scale)
+      : sheet_(sheet), set_(set), kit_(sheet.kit()), scale_(scale.ratio()), standard_(scale) {}
 
   drafting::Picture draw() {
     face_ = {scale_, {0, 0}};
@@ -33,10 +33,11 @@ class SetDrawing {
     for (const FaceRow& row : face_rows(sheet_, set_.face, {1, 0, 0}, -set_.to_edge)) draw_row(row);
     for (const FaceRow& row : face_rows(sheet_, set_.face, {0, 1, 0}, -set_.to_end)) draw_row(row);
     if (sheet_.part.size.z * scale_ >= least_thick) {
-      // A small end is drawn larger beside the views.
-      if (sheet_.part.size.y * scale_ >= small_on_paper) end_ = beside(set_.end, set_.to_end);
-      edge_ = beside(set_.edge, set_.to_edge);
-      draw_edge();
+      if (!drawn_thin(sheet_, standard_)) end_ = beside(set_.end, set_.to_end);
+      if (edge_tells()) {
+        edge_ = beside(set_.edge, set_.to_edge);
+        draw_edge();
+      }
       if (end_) draw_end();
     }
     name_sides();
@@ -45,6 +46,14 @@ class SetDrawing {
   }
 
  private:
+  // The edge of a narrow strip without bevel or trench is a plain rectangle that the end view
+  // tells.
+  bool edge_tells() const {
+    return !drawn_small(sheet_, standard_) ||
+           std::ranges::any_of(standing_cuts(sheet_), &Cut::bevelled) ||
+           !trenches_on(sheet_, Side::z_low).empty() || !trenches_on(sheet_, Side::z_high).empty();
+  }
+
   // Draws a view; the rows that follow stand round it.
   void begin(const SideView& side, const Placement& placement) {
     items_.emplace_back(drafting::draw_view(kit_, side.lines, placement));
@@ -104,7 +113,8 @@ class SetDrawing {
     thickness.along = {std::abs(across.x), std::abs(across.y)};
     thickness.out = -set_.to_edge;
     // At the edge away from the edge view.
-    const double y = dot(parts::outward(set_.edge.side), Vec3{0, 1, 0}) > 0 ? 0 : sheet_.part.size.y;
+    const double y =
+        dot(parts::outward(set_.edge.side), Vec3{0, 1, 0}) > 0 ? 0 : sheet_.part.size.y;
     for (const double z : {0.0, sheet_.part.size.z})
       thickness.stations.push_back(set_.end.view.project({0, y, z}));
     draw_row({thickness, {}});
@@ -169,6 +179,7 @@ class SetDrawing {
   const ViewSet& set_;
   const drafting::Kit& kit_;
   double scale_;
+  drafting::Scale standard_;
   Placement face_;
   std::optional<Placement> edge_, end_, other_;
   drafting::Items items_;
@@ -184,8 +195,12 @@ bool drawn_small(const PartSheet& sheet, drafting::Scale scale) {
   return sheet.part.size.y * scale.ratio() < small_on_paper;
 }
 
+bool drawn_thin(const PartSheet& sheet, drafting::Scale scale) {
+  return drawn_small(sheet, scale) && sheet.part.size.z * scale.ratio() < thin_on_paper;
+}
+
 drafting::Picture draw_set(const PartSheet& sheet, const ViewSet& set, drafting::Scale scale) {
-  return SetDrawing(sheet, set, scale.ratio()).draw();
+  return SetDrawing(sheet, set, scale).draw();
 }
 
 drafting::Picture cut_out(const drafting::Kit& kit, drafting::Items items) {

@@ -8,9 +8,11 @@ namespace splay::sheets {
 
 drafting::Picture draw_set(const PartSheet& sheet, const ViewSet& set, drafting::Scale scale);
 
-// Features smaller than this on paper are drawn again larger, with their angles.
-inline constexpr double small_on_paper = 16;
+// Widths below `small_on_paper` mm are drawn again larger where they hide an angle; strips
+// thinner than `thin_on_paper` are shown by a section across instead of an end view.
+inline constexpr double small_on_paper = 16, thin_on_paper = 1.5;
 bool drawn_small(const PartSheet& sheet, drafting::Scale scale);
+bool drawn_thin(const PartSheet& sheet, drafting::Scale scale);
 
 // The picture of what is drawn: moved so that its upper left corner is the origin.
 drafting::Picture cut_out(const drafting::Kit& kit, drafting::Items items);

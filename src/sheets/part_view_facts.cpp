@@ -2,7 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include <set>
+#include <utility>
 
 #include "base/tolerance.h"
 
@@ -35,6 +35,32 @@ PartSheet::PartSheet(const Context& the_context, const fabrication::PartRow& the
       row(the_row),
       part(member(the_context, the_row.members.front())),
       boundary(part.body.boundary()) {}
+
+std::vector<const fabrication::PartRow*> rows_in_order(const fabrication::Plan& plan) {
+  std::vector<const fabrication::PartRow*> rows;
+  for (std::size_t i = 0; i < plan.rows.size(); ++i) {
+    const fabrication::PartRow& row = plan.rows[i];
+    const auto pair = static_cast<std::size_t>(row.pair);
+    if (row.pair >= 0 && pair < i) continue;
+    const std::size_t first = rows.size();
+    rows.push_back(&row);
+    if (row.pair < 0) continue;
+    rows.push_back(&plan.rows[pair]);
+    if (row.hand == fabrication::Hand::right) std::swap(rows[first], rows[first + 1]);
+  }
+  return rows;
+}
+
+std::string row_name(const Context& context, const fabrication::PartRow& row) {
+  constexpr std::size_t most = 2;
+  if (row.quantity() > most)
+    return member(context, row.members.front()).name + " and " +
+           std::to_string(row.quantity() - 1) + " alike";
+  std::string names;
+  for (const int index : row.members)
+    names += (names.empty() ? "" : ", ") + member(context, index).name;
+  return names;
+}
 
 bool has_face_on(const Boundary& boundary, const Plane& plane) {
   return std::ranges::any_of(boundary.faces, [&](const Face& face) {
@@ -152,10 +178,6 @@ std::string stock_words(const Context& context, const std::string& stock) {
 std::string hand_words(const fabrication::PartRow& row) {
   if (row.hand == fabrication::Hand::none) return {};
   return std::string(word(row.hand)) + " hand";
-}
-
-std::string grain_words(const Part& part) {
-  return part.grain == parts::Grain::along_x ? "lengthwise" : "none";
 }
 
 std::string show_words(const PartSheet& sheet) {

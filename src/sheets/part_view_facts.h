@@ -21,6 +21,12 @@ struct PartSheet {
   const std::string& name(parts::Side side) const { return parts::side_name(part, side); }
 };
 
+// The plan's rows in the order of the binder: as they are, but left and right hand together.
+std::vector<const fabrication::PartRow*> rows_in_order(const fabrication::Plan& plan);
+
+// "left panel"; "left block, right block"; "side 1 panel and 5 alike".
+std::string row_name(const Context& context, const fabrication::PartRow& row);
+
 // A cut that left a surface which is still there, with how it reads on the saw.
 struct Cut {
   const parts::Operation* operation = nullptr;
@@ -62,7 +68,6 @@ std::string angle_words(double radians);  // "37.50°"
 std::string rise_words(const drafting::Kit& kit, double radians);
 std::string stock_words(const Context& context, const std::string& stock);  // "panel, plywood"
 std::string hand_words(const fabrication::PartRow& row);                    // "left hand", ""
-std::string grain_words(const parts::Part& part);
 std::string show_words(const PartSheet& sheet);  // "outside" or "either face"
 std::string capitalised(std::string text);
 

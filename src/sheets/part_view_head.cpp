@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "drafting/conventions.h"
 #include "drafting/text_block.h"
 #include "sheets/part_view_panel.h"
@@ -7,11 +9,10 @@ namespace splay::sheets {
 namespace {
 
 struct Field {
-  std::string name, value, link;
+  std::string name, value;
 };
 
 constexpr double band = 8;  // name and quantity
-constexpr double field_height = 10;
 constexpr double pad = 1.5;
 
 std::vector<Field> fields_of(const PartSheet& sheet) {
@@ -19,23 +20,13 @@ std::vector<Field> fields_of(const PartSheet& sheet) {
   const fabrication::PartRow& row = sheet.row;
   const double step = kit.figures.step_mm();
   const bool pointed = row.long_point - row.short_point > step / 2;
-  std::vector<Field> fields{
-      {"Stock", stock_words(sheet.context, row.stock), {}},
-      {"Finished L × W × T", size_words(kit, row.finished), {}},
-      {"Blank", size_words(kit, row.blank), {}}};
-  fields.push_back(
-      {"Long point / short point",
-       pointed ? kit.figures.text(row.long_point) + " / " + kit.figures.text(row.short_point)
-               : kit.figures.text(row.long_point) + " square",
-       {}});
-  fields.push_back({"Show face / grain", show_words(sheet) + " / " + grain_words(sheet.part), {}});
-  if (row.pair >= 0) {
-    const std::string& other = sheet.context.plan.rows[static_cast<std::size_t>(row.pair)].mark;
-    fields.push_back({"Hand", hand_words(row) + ", pair of " + other, part_anchor(other)});
-  } else {
-    fields.push_back({"Hand", "none", {}});
-  }
-  return fields;
+  const std::string points =
+      pointed ? kit.figures.text(row.long_point) + " / " + kit.figures.text(row.short_point)
+              : kit.figures.text(row.long_point) + " square";
+  return {{"Stock", stock_words(sheet.context, row.stock)},
+          {"Finished L × W × T", size_words(kit, row.finished)},
+          {"Blank L × W", kit.figures.text(row.blank.x) + " × " + kit.figures.text(row.blank.y)},
+          {"Long / short point", points}};
 }
 
 void draw_field(const drafting::Kit& kit, const Field& field, ink::Rect box,
@@ -52,7 +43,21 @@ void draw_field(const drafting::Kit& kit, const Field& field, ink::Rect box,
                                0.35});
   const ink::Rect inside{{box.low.x + pad, box.low.y + 0.3}, {box.high.x - pad, base - 0.6}};
   items.emplace_back(drafting::fitted(kit, field.value, inside, {.height = kit.look.figures}));
-  if (!field.link.empty()) items.emplace_back(ink::Link{box, field.link});
+}
+
+// What each column's values need, stretched or squeezed to the whole.
+std::vector<double> column_widths(const drafting::Kit& kit, const std::vector<Field>& fields,
+                                  double whole) {
+  std::vector<double> widths;
+  double sum = 0;
+  for (const Field& field : fields) {
+    widths.push_back(2 * pad +
+                     std::max(kit.width(field.value, kit.look.figures),
+                              kit.width(field.name, kit.look.lettering, ink::Face::italic)));
+    sum += widths.back();
+  }
+  for (double& width : widths) width *= whole / sum;
+  return widths;
 }
 
 // The mark in a box of its own, with the sign of the hand.
@@ -77,35 +82,46 @@ double draw_mark(const PartSheet& sheet, double height, std::vector<ink::Item>& 
   return width;
 }
 
+// Name, show face, hand and quantity, from the left edge to the right one.
+void draw_band(const PartSheet& sheet, double left, double right, drafting::Scale scale,
+               std::vector<ink::Item>& items) {
+  const drafting::Kit& kit = sheet.kit();
+  const double base = -band / 2 - kit.look.figures / 2;
+  const auto write = [&](const std::string& words, double letter) {
+    items.emplace_back(ink::Text{{right, base}, words, letter, 0, ink::Align::right});
+    right -= kit.width(words, letter) + 4;
+  };
+  write(std::to_string(sheet.row.quantity()) + " off, views " + drafting::short_text(scale),
+        kit.look.figures);
+  if (sheet.row.pair >= 0) {
+    const std::string& other =
+        sheet.context.plan.rows[static_cast<std::size_t>(sheet.row.pair)].mark;
+    const double end = right;
+    write(hand_words(sheet.row) + ", pair of " + other, kit.look.lettering);
+    items.emplace_back(ink::Link{{{right + 4, -band + 0.5}, {end, -0.5}}, part_anchor(other)});
+  }
+  write("show face: " + show_words(sheet), kit.look.lettering);
+  items.emplace_back(drafting::fitted(kit, row_name(sheet.context, sheet.row),
+                                      {{left, -band}, {right, 0}},
+                                      {.height = kit.look.heading, .face = ink::Face::bold}));
+}
+
 }  // namespace
 
 drafting::Picture panel_head(const PartSheet& sheet, double width, drafting::Scale scale) {
   const drafting::Kit& kit = sheet.kit();
-  const std::vector<Field> fields = fields_of(sheet);
-  const std::size_t columns = width > 260 ? fields.size() : 3;
-  const std::size_t rows = (fields.size() + columns - 1) / columns;
-  const double height = band + field_height * static_cast<double>(rows);
+  const double height = panel_head_height;
   ink::Group group{"table", {}};
   group.items.emplace_back(ink::Anchor{part_anchor(sheet.row.mark), {0, 0}});
   group.items.emplace_back(ink::PartClaim{sheet.row.mark, "view"});
   const double left = draw_mark(sheet, height, group.items);
-
-  const std::string quantity = std::to_string(sheet.row.quantity()) + " off, views " +
-                               drafting::text(scale, *sheet.context.job().units);
-  const double room = kit.width(quantity, kit.look.figures) + 2 * pad;
-  const ink::Rect title{{left + pad, -band}, {width - room - pad, 0}};
-  group.items.emplace_back(drafting::fitted(kit, sheet.row.name, title,
-                                            {.height = kit.look.heading, .face = ink::Face::bold}));
-  group.items.emplace_back(ink::Text{{width - pad, -band / 2 - kit.look.figures / 2},
-                                     quantity,
-                                     kit.look.figures,
-                                     0,
-                                     ink::Align::right});
-  const double each = (width - left) / static_cast<double>(columns);
+  draw_band(sheet, left + pad, width - pad, scale, group.items);
+  const std::vector<Field> fields = fields_of(sheet);
+  const std::vector<double> widths = column_widths(kit, fields, width - left);
+  double x = left;
   for (std::size_t i = 0; i < fields.size(); ++i) {
-    const double x = left + each * static_cast<double>(i % columns);
-    const double y = -band - field_height * static_cast<double>(i / columns);
-    draw_field(kit, fields[i], {{x, y - field_height}, {x + each, y}}, group.items);
+    draw_field(kit, fields[i], {{x, -height}, {x + widths[i], -band}}, group.items);
+    x += widths[i];
   }
   group.items.emplace_back(
       ink::Stroke{ink::Path{}.rect({{0, -height}, {width, 0}}), kit.visible()});

@@ -1,8 +1,12 @@
 #include "sheets/part_view_panel.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <map>
 #include <optional>
+#include <stdexcept>
+#include <tuple>
 
 #include "drafting/text_block.h"
 #include "sheets/part_view_arrange.h"
@@ -18,98 +22,166 @@ using drafting::Scale;
 
 constexpr double gap = 6;  // between pictures
 constexpr double note_width = 56;
-constexpr double worth_of_scale = 0.25;  // of a page, for a scale twice as large
+constexpr double below_head = 4;
+constexpr double large_detail = 26, less_detail = 13;
+// What a scale twice as large is worth, in pages.
+constexpr double worth_of_scale = 0.25, worth_of_detail = 0.06;
 
 void put_below(Picture& whole, Picture picture, double space) {
   drafting::append(whole.items, drafting::moved(std::move(picture.items), {0, -whole.height}));
   whole.height += picture.height + space;
 }
 
-// Remarks and plain cuts; nothing when there are none.
-std::optional<Picture> notes_of(const PartSheet& sheet, Scale scale) {
-  std::vector<std::string> lines = plain_cut_lines(sheet, scale);
-  lines.insert(lines.end(), sheet.part.remarks.begin(), sheet.part.remarks.end());
-  if (lines.empty()) return std::nullopt;
-  Picture notes{{}, note_width, 0};
+Picture paragraphs(const drafting::Kit& kit, const std::vector<std::string>& lines, double width) {
+  Picture notes{{}, width, 0};
   for (const std::string& line : lines)
-    put_below(
-        notes,
-        drafting::paragraph(sheet.kit(), line, note_width, {.height = sheet.kit().look.lettering}),
-        1.5);
+    put_below(notes, drafting::paragraph(kit, line, width, {.height = kit.look.lettering}), 1.5);
   return notes;
 }
 
-struct Try {
-  Picture picture;
-  double cost = 0;
+// One way to lay the panel out: the views lying or standing, at a scale, the details in a style.
+struct Way {
+  bool lying = true;
+  Scale scale;
+  double width = 0;  // of the panel
+  DetailStyle details;
+  double notes = 0;  // width of the notes, 0 when there are none
+  Arrangement arrangement;
 };
 
 class PanelMaker {
  public:
-  PanelMaker(const PartSheet& sheet, const std::vector<double>& widths, double height)
-      : sheet_(sheet), widths_(widths), height_(height) {}
+  PanelMaker(const PartSheet& sheet, const std::vector<double>& widths, double height, bool alone)
+      : sheet_(sheet), widths_(widths), height_(height), alone_(alone) {}
 
   Panel make() {
-    for (const bool lying : {true, false}) {
-      const ViewSet set = view_set(sheet_, lying);
-      for (const double width : widths_) try_scales(set, width);
-    }
+    for (const bool lying : {true, false})
+      for (const double width : widths_)
+        for (const double up : {large_detail, less_detail})
+          for (const bool beside : {false, true}) {
+            Way way;
+            way.lying = lying;
+            way.width = width;
+            way.details = {up, beside};
+            try_scales(way);
+          }
     if (!best_) throw std::length_error("part " + sheet_.row.mark + " fits on no page");
-    return {sheet_.row.mark, std::move(best_->picture)};
+    return {sheet_.row.mark, drawn(*best_)};
   }
 
  private:
+  const ViewSet& set(bool lying) {
+    std::optional<ViewSet>& made = sets_[lying ? 0 : 1];
+    if (!made) made = view_set(sheet_, lying);
+    return *made;
+  }
+
+  const Picture& views(const Way& way) {
+    const auto [at, is_new] =
+        views_.try_emplace({way.lying, way.scale.paper, way.scale.real}, Picture{});
+    if (is_new) at->second = draw_set(sheet_, set(way.lying), way.scale);
+    return at->second;
+  }
+
+  const std::vector<Picture>& details(const Way& way) {
+    const auto [at, is_new] =
+        details_.try_emplace({drawn_small(sheet_, way.scale), drawn_thin(sheet_, way.scale),
+                              way.details.most_up, way.details.beside},
+                             std::vector<Picture>{});
+    if (is_new)
+      for (const Detail& detail : wanted_details(sheet_, way.scale))
+        at->second.push_back(draw_detail(sheet_, detail, way.details));
+    return at->second;
+  }
+
+  // Remarks and plain cuts.
+  Picture notes(const Way& way) const {
+    std::vector<std::string> lines = plain_cut_lines(sheet_, way.scale);
+    lines.insert(lines.end(), sheet_.part.remarks.begin(), sheet_.part.remarks.end());
+    return paragraphs(sheet_.kit(), lines, way.notes);
+  }
+
   // The largest scale that fits, and the next smaller one, which may take much less paper.
-  void try_scales(const ViewSet& set, double width) {
+  void try_scales(Way way) {
     const Unit unit = *sheet_.context.job().units;
-    Scale scale = drafting::largest_scale(unit, {set.face.box.width(), set.face.box.height()},
-                                          {width, height_});
-    int fitting = 0;
-    for (; fitting < 2;) {
-      if (std::optional<Picture> picture = at_scale(set, width, scale)) {
-        ++fitting;
-        offer(std::move(*picture), scale);
-      }
-      const Scale smaller = drafting::next_smaller(scale, unit);
-      if (smaller == scale) return;
-      scale = smaller;
+    const ink::Rect& box = set(way.lying).face.box;
+    way.scale = drafting::largest_scale(unit, {box.width(), box.height()}, {way.width, height_});
+    for (int fitting = 0; fitting < 2;) {
+      fitting += offer(way) ? 1 : 0;
+      const Scale smaller = drafting::next_smaller(way.scale, unit);
+      if (smaller == way.scale) return;
+      way.scale = smaller;
     }
   }
 
-  void offer(Picture picture, Scale scale) {
-    // Panels stand on a page one, two, three ... times: what is between is paper left empty.
-    const double share = picture.width / *std::ranges::max_element(widths_);
-    const double times = std::floor((height_ + between_panels) / (picture.height + between_panels));
-    const double cost = share / times - worth_of_scale * std::log2(scale.ratio());
-    if (!best_ || cost < best_->cost - 1e-9) best_ = Try{std::move(picture), cost};
+  // Does it fit? The best way that does is kept.
+  bool offer(Way way) {
+    std::vector<Size> sizes{{views(way).width, views(way).height}};
+    if (sizes.front().width > way.width) return false;
+    for (const Picture& detail : details(way)) sizes.push_back({detail.width, detail.height});
+    const double room = height_ - panel_head_height - below_head;
+    bool fits = false;
+    // Notes in a column of their own, or across the panel.
+    for (const double width : {note_width, way.width}) {
+      way.notes = width;
+      const Picture words = notes(way);
+      if (words.height > 0) sizes.push_back({words.width, words.height});
+      if (words.height <= 0) way.notes = 0;
+      const std::optional<Arrangement> body = arranged(sizes, way.width, gap);
+      if (words.height > 0) sizes.pop_back();
+      if (!body || body->height > room) continue;
+      fits = true;
+      way.arrangement = *body;
+      const double cost = cost_of(way);
+      if (best_ && cost > best_cost_ - 1e-9) continue;
+      best_ = way;
+      best_cost_ = cost;
+    }
+    return fits;
   }
 
-  std::optional<Picture> at_scale(const ViewSet& set, double width, Scale scale) const {
-    std::vector<Picture> pictures;
-    pictures.push_back(draw_set(sheet_, set, scale));
-    if (pictures.front().width > width) return std::nullopt;
-    for (const Detail& detail : wanted_details(sheet_, scale))
-      pictures.push_back(draw_detail(sheet_, detail));
-    if (std::optional<Picture> notes = notes_of(sheet_, scale)) pictures.push_back(*notes);
-    std::optional<Picture> body = arranged(std::move(pictures), width, gap);
-    if (!body) return std::nullopt;
-    Picture whole = panel_head(sheet_, width, scale);
-    whole.height += 4;
-    put_below(whole, std::move(*body), 0);
-    if (whole.height > height_) return std::nullopt;
+  double cost_of(const Way& way) const {
+    // Panels stand on a page one, two, three ... times: what is between is paper left empty.
+    const double panel = way.arrangement.height + panel_head_height + below_head;
+    const double share = way.width / *std::ranges::max_element(widths_);
+    const double times = std::floor((height_ + between_panels) / (panel + between_panels));
+    const double paper = alone_ ? 0 : share / times;
+    return paper + panel * 1e-4 - worth_of_scale * std::log2(way.scale.ratio()) -
+           worth_of_detail * std::log2(way.details.most_up);
+  }
+
+  Picture drawn(const Way& way) {
+    std::vector<Picture> pictures{views(way)};
+    const std::vector<Picture>& more = details(way);
+    pictures.insert(pictures.end(), more.begin(), more.end());
+    if (way.notes > 0) pictures.push_back(notes(way));
+    Picture whole = panel_head(sheet_, way.width, way.scale);
+    const double top = whole.height + below_head;
+    for (std::size_t i = 0; i < pictures.size(); ++i) {
+      const Vec2 place = way.arrangement.places[i];
+      drafting::append(whole.items,
+                       drafting::moved(std::move(pictures[i].items), {place.x, -top - place.y}));
+    }
+    whole.height = top + way.arrangement.height;
     return whole;
   }
 
   const PartSheet& sheet_;
   const std::vector<double>& widths_;
   double height_;
-  std::optional<Try> best_;
+  bool alone_;
+  std::array<std::optional<ViewSet>, 2> sets_;
+  std::map<std::tuple<bool, int, int>, Picture> views_;
+  std::map<std::tuple<bool, bool, double, bool>, std::vector<Picture>> details_;
+  std::optional<Way> best_;
+  double best_cost_ = 0;
 };
 
 }  // namespace
 
-Panel part_panel(const PartSheet& sheet, const std::vector<double>& widths, double height) {
-  return PanelMaker(sheet, widths, height).make();
+Panel part_panel(const PartSheet& sheet, const std::vector<double>& widths, double height,
+                 bool alone) {
+  return PanelMaker(sheet, widths, height, alone).make();
 }
 
 }  // namespace splay::sheets

@@ -13,11 +13,14 @@ struct Panel {
 
 inline constexpr double between_panels = 8;  // mm
 
-// The panel at the scale and turned as it best fits into one of the widths and under the height.
-// When it fits nowhere, at the smallest scale, as high as it gets.
-Panel part_panel(const PartSheet& sheet, const std::vector<double>& widths, double height);
+// The panel turned, scaled and laid out as it best fits into one of the widths and under the
+// height. `alone`: nobody else wants that height, so that only the scale counts. Throws
+// std::length_error when it fits in no way.
+Panel part_panel(const PartSheet& sheet, const std::vector<double>& widths, double height,
+                 bool alone);
 
 // The head of a panel: mark, name, how many, stock, sizes. Holds the part's anchor and claim.
 drafting::Picture panel_head(const PartSheet& sheet, double width, drafting::Scale scale);
+inline constexpr double panel_head_height = 18;
 
 }  // namespace splay::sheets

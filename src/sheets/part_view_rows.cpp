@@ -30,6 +30,7 @@ class FaceRows {
     Stations near, far;
     const double middle = dot(out_, drafting::middle(face_.box));
     for (const Vec3 corner : corners_on(sheet_, face_.side)) {
+      if (in_own_detail(corner)) continue;
       const Vec2 p = face_.view.project(corner);
       (dot(out_, p) > middle ? near : far).points.push_back(p);
     }
@@ -52,6 +53,17 @@ class FaceRows {
     const auto same = [&](double a, double b) { return b - a < step(); };
     const auto rest = std::ranges::unique(stations.at, same);
     stations.at.erase(rest.begin(), rest.end());
+  }
+
+  // Grooves and rabbets along an edge are located in their own detail, from that edge.
+  bool in_own_detail(Vec3 corner) const {
+    if (std::abs(axis_.y) < 0.5 || !square_ended()) return false;
+    return std::ranges::any_of(trenches_on(sheet_, face_.side), [&](const auto* trench) {
+      return along_length(*trench) &&
+             std::ranges::any_of(trench->trench.walls, [&](const Plane& wall) {
+               return std::abs(wall.distance(corner)) < 1e-5;
+             });
+    });
   }
 
   // Where a trench has taken the face's edge away, the part still ends behind it: its width is

@@ -158,6 +158,15 @@ Detail section_across(const PartSheet& sheet) {
   return detail;
 }
 
+// A detail that shows the thickness across already.
+bool has_edge_trench(const PartSheet& sheet) {
+  for (const Side face : {Side::z_low, Side::z_high})
+    if (std::ranges::any_of(trenches_on(sheet, face),
+                            [](const auto* trench) { return along_length(*trench); }))
+      return true;
+  return false;
+}
+
 // Shown by a detail: bevels always, mitres of ends when the face is drawn small.
 bool in_detail(const PartSheet& sheet, const Cut& cut, drafting::Scale scale) {
   return cut.bevelled || (cut.mitred && is_end(cut) && drawn_small(sheet, scale));
@@ -174,7 +183,7 @@ std::vector<Detail> wanted_details(const PartSheet& sheet, drafting::Scale scale
       details.push_back(mitre_detail(sheet, group));
   }
   for (Detail& detail : trench_details(sheet)) details.push_back(std::move(detail));
-  if (drawn_small(sheet, scale)) details.push_back(section_across(sheet));
+  if (drawn_thin(sheet, scale) && !has_edge_trench(sheet)) details.push_back(section_across(sheet));
   return details;
 }
 
