@@ -28,6 +28,7 @@ struct Layout {
   double strip = 0;   // width of the haunch, 0 without one
   double haunch = 0;  // its length
   bool haunch_high = true;
+  std::optional<Plane> limit;
 
   Plane beyond(double along) const {  // parallel to the face, out of the guest
     const Plane& face = meeting.face;
@@ -36,7 +37,20 @@ struct Layout {
   Region between(std::array<double, 2> w) const {
     return {{across, w[1]}, {-across, -w[0]}, {through, thickness[1]}, {-through, -thickness[0]}};
   }
-  Region tenon() const { return between(width); }
+  Region mortise() const {
+    Region region = between(width);
+    if (limit) region.push_back(*limit);
+    return region;
+  }
+  std::optional<Plane> mitred_end() const {
+    if (!limit) return std::nullopt;
+    return Plane{limit->n, limit->d - gap * dot(limit->n, meeting.in)};
+  }
+  Region tenon() const {
+    Region region = between(width);
+    if (limit) region.push_back(*mitred_end());
+    return region;
+  }
   std::array<double, 2> haunch_range() const {
     return haunch_high ? std::array<double, 2>{width[1], stock_across[1]}
                        : std::array<double, 2>{stock_across[0], width[0]};
@@ -136,7 +150,7 @@ std::string check_wood(const TenonKind& kind, const Stick& host, const Stick& gu
            ": it stops short or is cut away there.";
   const Plane bottom =
       kind.through.value ? layout.meeting.far_face : layout.beyond(layout.length + layout.gap);
-  Region mortise = with(layout.tenon(), {face, bottom});
+  Region mortise = with(layout.mortise(), {face, bottom});
   for (const Plane& side : host.sides) {
     const bool open = dot(side.n, face.n) > 1 - 1e-9 ||
                       (kind.through.value && dot(side.n, layout.meeting.far_face.n) > 1 - 1e-9);
@@ -155,6 +169,13 @@ void cut_guest(const TenonKind& kind, const Stick& host, const Stick& guest, con
   const Plane shoulder = layout.meeting.face.flipped();
   const std::string name = "shoulder against " + host.name;
   draft.cut_end(guest.index, tenon_end(kind, layout), "end of the tenon into " + host.name);
+  if (const auto mitred = layout.mitred_end())
+    draft.shape(guest.index, {parts::OperationKind::end_cut,
+                              "mitred end of the tenon into " + host.name,
+                              "",
+                              {mitred->flipped(), layout.meeting.face},
+                              *mitred,
+                              {}});
   const auto beside = [&](Vec3 direction, double from, double to) {
     if (to - from > nothing)
       draft.shoulder(guest.index, {Plane{direction, from}.flipped()}, shoulder, name);
@@ -176,7 +197,7 @@ void cut_guest(const TenonKind& kind, const Stick& host, const Stick& guest, con
 void cut_host(const TenonKind& kind, const Stick& host, const Stick& guest, const Layout& layout,
               Draft& draft) {
   const Plane& face = layout.meeting.face;
-  Region mortise = with(layout.tenon(), {face});
+  Region mortise = with(layout.mortise(), {face});
   if (!kind.through.value) mortise.push_back(layout.beyond(layout.length + layout.gap));
   draft.remove(host.index, parts::OperationKind::mortise, mortise, "mortise for " + guest.name);
   if (layout.strip <= 0) return;
@@ -221,6 +242,7 @@ void TenonKind::fields(model::FieldVisitor& visit) {
 std::string TenonKind::make(parts::Builder& builder, int host, int guest) const {
   const Stick h = stick(builder, host), g = stick(builder, guest);
   Layout layout;
+  layout.limit = limit;
   std::string fault = find_meeting(h, g, Lines::length_only, layout.meeting);
   if (fault.empty()) fault = lay_section(*this, builder, g, layout);
   if (fault.empty()) fault = lay_length(*this, builder, h, g, layout);
@@ -231,7 +253,8 @@ std::string TenonKind::make(parts::Builder& builder, int host, int guest) const 
   cut_guest(*this, h, g, layout, draft);
   cut_host(*this, h, g, layout, draft);
   draft.must_meet(host, guest, layout.meeting.face, "shoulders");
-  for (const Plane& side : layout.tenon()) draft.must_meet(host, guest, side.flipped(), "cheeks");
+  for (const Plane& side : layout.between(layout.width))
+    draft.must_meet(host, guest, side.flipped(), "cheeks");
   draft.dihedral(crossing_angle(h.along, g.along));
   return draft.carry_out(builder);
 }

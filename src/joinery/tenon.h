@@ -1,5 +1,7 @@
 #pragma once
 
+#include <optional>
+
 #include "joinery/kinds.h"
 
 namespace splay::joinery {
@@ -19,6 +21,10 @@ struct TenonKind : JointKind {
   model::Given<Length> haunch, haunch_width;
   model::Given<HaunchAt> haunch_at{HaunchAt::high_edge};
   model::Given<Cheeks> cheeks{Cheeks::faces};
+  // Not an author's field. A plane in the world, out of the guest, that the mortise must not pass,
+  // set by whoever knows of a neighbour's tenon in the same host: the tenon's end is mitred to it,
+  // the bottom gap short of it.
+  std::optional<Plane> limit;
   void fields(model::FieldVisitor& visit) override;
   std::string make(parts::Builder& builder, int host, int guest) const override;
 };

@@ -145,6 +145,32 @@ TEST_CASE("tenon: a rail from shoulder to shoulder is longer by both its tenons"
   }
 }
 
+TEST_CASE("tenon: two in one leg, mitred where they meet") {
+  for (const double lean : {0.0, 5 * deg}) {
+    Bench bench;
+    const Vec3 up = unit(Vec3{-std::tan(lean), -std::tan(lean), 1});
+    const int leg = bench.bar("leg", frame({}, up, {0, 1, 0}), -300, 300, 45, 45);
+    const int one = bench.bar("one", frame({}, {1, 0, 0}, {0, 1, 0}), -60, 400, 80, 20);
+    const int other = bench.bar("other", frame({}, {0, 1, 0}, {1, 0, 0}), -60, 400, 80, 20);
+    TenonKind kind = tenon_of(35);
+    kind.limit = Plane::through({}, {-1, 1, 0});
+    REQUIRE(kind.make(bench.builder, leg, one) == "");
+    kind.limit = Plane::through({}, {1, -1, 0});
+    REQUIRE(kind.make(bench.builder, leg, other) == "");
+    const parts::Assembly assembly = std::move(bench.builder).finish();
+    for (const Finding& finding : assembly.findings) FAIL_CHECK(finding.text);
+    for (const parts::Joint& joint : assembly.joints)
+      CHECK(parts::joint_gap(joint, assembly) < 1e-6);
+    const parts::Part& made = assembly.parts[static_cast<std::size_t>(one)];
+    CHECK(made.operations[1].name == "mitred end of the tenon into leg");
+    // Half of the leg, less the gap along the tenon, at the middle of the thickness.
+    const double thick = 20.0 / 3, width = 80 - 2 * 6.35, gap = 25.4 / 16;
+    if (lean == 0)
+      CHECK(made.body.volume() ==
+            Approx(80 * 20 * (400 - 22.5) + thick * width * (22.5 - gap)).epsilon(1e-9));
+  }
+}
+
 TEST_CASE("tenon: why it can't be made") {
   TenonKind kind;
   Tee tee;
