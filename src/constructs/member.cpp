@@ -5,6 +5,7 @@
 
 #include "base/figure.h"
 #include "base/tolerance.h"
+#include "constructs/orientation.h"
 
 namespace splay::constructs {
 
@@ -115,6 +116,20 @@ std::vector<MemberSide> square_sides(const Rigid& line, double length, const Squ
     if (section.straight > 0) sides.push_back({moved(level, std::max(at_from, at_to)), row.name});
   }
   return sides;
+}
+
+Member bar_member(const Bar& bar) {
+  const Rigid line = frame(bar.from, bar.to - bar.from, bar.facing);
+  const std::array<std::string, 2> ends = end_names(line.ex);
+  const double across = bar.width / 2, through = bar.thickness / 2;
+  Member member{bar.name, bar.stock, bar.from, bar.to, line.ex, line.ez, {}, {}, {}, {}};
+  member.side_names = {ends[0],           ends[1],           bar.long_sides[0],
+                       bar.long_sides[1], bar.long_sides[2], bar.long_sides[3]};
+  member.sides =
+      square_sides(line, norm(bar.to - bar.from),
+                   {{across, across}, {across, across}, {through, through}, {through, through}, 0},
+                   member.side_names);
+  return member;
 }
 
 }  // namespace splay::constructs

@@ -57,4 +57,13 @@ struct SquareSection {
 std::vector<MemberSide> square_sides(const Rigid& line, double length, const SquareSection& section,
                                      const std::array<std::string, 6>& names);
 
+// A member of one rectangular section with the reference line in its middle, ends still open.
+struct Bar {
+  std::string name, stock;
+  Vec3 from, to, facing;
+  double width = 0, thickness = 0;
+  std::array<std::string, 4> long_sides;  // y_low, y_high, z_low, z_high
+};
+Member bar_member(const Bar& bar);
+
 }  // namespace splay::constructs

@@ -7,6 +7,7 @@
 #include "constructs/ring.h"
 #include "constructs/stand.h"
 #include "constructs/stick.h"
+#include "constructs/table.h"
 
 namespace splay::constructs {
 
@@ -26,6 +27,8 @@ const model::Registry& registry() {
       {"ring", "leaning sides round a plan: trays, hoppers, planters, staved vessels",
        &make<RingOfSides>},
       {"stand", "leaning legs held by braces, lapped into each other", &make<Stand>},
+      {"table", "splayed legs, aprons, stretchers and a plain top: tables, stools, trestles",
+       &make<Table>},
       {"stick", "a straight member between two points, tapered or not", &make<Stick>},
       {"board", "a board or piece of sheet anywhere, cut along any planes", &make<Board>},
       {"joint", "a joint between two parts by their names, whatever built them", &make<NamedJoint>},

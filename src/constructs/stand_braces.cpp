@@ -118,44 +118,32 @@ void StandBuild::add_in_plan(const StandBrace& choice) {
 PlacedBrace StandBuild::add_brace(const StandBrace& choice, const std::string& name,
                                   PlacedBrace brace, Vec3 facing) {
   const double broad = choice.width->mm, thick = thickness_of(builder_, choice);
-  const Rigid line = frame(brace.from, brace.to - brace.from, facing);
-  const double length = norm(brace.to - brace.from);
-  const std::array<std::string, 2> ends = end_names(line.ex);
-  const bool high_up = line.ey.z > 1e-9 || (std::abs(line.ey.z) <= 1e-9 && line.ey.y > 0);
-  const bool upright = std::abs(line.ey.z) > 1e-9;
+  const Vec3 across = frame(brace.from, brace.to - brace.from, facing).ey;
+  const bool upright = std::abs(across.z) > 1e-9;
+  const bool high_up = upright ? across.z > 0 : across.y > 0;
   const std::string low = upright ? "lower edge" : "front edge";
   const std::string high = upright ? "upper edge" : "back edge";
-  Member member;
-  member.name = part_name(builder_, spec_, name);
-  member.stock = *choice.stock;
-  member.from = brace.from;
-  member.to = brace.to;
-  member.axis = line.ex;
-  member.facing = line.ez;
-  member.side_names = {ends[0],
-                       ends[1],
-                       high_up ? low : high,
-                       high_up ? high : low,
-                       upright ? "inside" : "underside",
-                       upright ? "outside" : "top"};
-  member.sides = square_sides(line, length,
-                              {{broad / 2, broad / 2},
-                               {broad / 2, broad / 2},
-                               {thick / 2, thick / 2},
-                               {thick / 2, thick / 2},
-                               0},
-                              member.side_names);
+  Member member = bar_member({part_name(builder_, spec_, name),
+                              *choice.stock,
+                              brace.from,
+                              brace.to,
+                              facing,
+                              broad,
+                              thick,
+                              {high_up ? low : high, high_up ? high : low,
+                               upright ? "inside" : "underside", upright ? "outside" : "top"}});
   // Far enough past both legs for any lap between them.
   const auto past = [&](std::size_t leg) {
     const Box box = builder_.part(legs_[leg].part).body.bounds();
-    const double sine = std::sin(joinery::crossing_angle(legs_[leg].stick.along, line.ex));
+    const double sine = std::sin(joinery::crossing_angle(legs_[leg].stick.along, member.axis));
     const double reach = box.size().y + box.size().z + broad + thick + choice.proud->mm;
-    return reach / std::max(sine, 0.08);
+    // A joint takes the shorter piece beside the leg for the waste.
+    return std::min(reach / std::max(sine, 0.08), 0.8 * norm(brace.to - brace.from));
   };
   member.from_end.past = past(brace.first);
   member.to_end.past = past(brace.second);
   brace.part = add_member(builder_, member);
-  builder_.measure(brace.part, "between the middles of the legs", length);
+  builder_.measure(brace.part, "between the middles of the legs", norm(brace.to - brace.from));
   return brace;
 }
 
