@@ -42,13 +42,13 @@ DrawnRow draw_row(const Kit& kit, const Placement& placement, const Row& row, do
 }
 
 DrawnRows draw_rows(const Kit& kit, const Placement& placement, ink::Rect outline,
-                    std::span<const Row> rows) {
+                    std::span<const Row> rows, std::span<const Quad> avoid) {
   DrawnRows drawn;
   if (rows.empty()) return drawn;
   const Vec2 out = rows.front().out;
   drawn.reach = farthest(outline, out);
   double before = drawn.reach + first_line - next_line;
-  std::vector<Quad> texts;
+  std::vector<Quad> texts(avoid.begin(), avoid.end());
   for (const Row& row : rows) {
     const bool text_inside = RowFrame(kit, placement, row, 0).text_inside();
     const double clear = row.kind != RowKind::running && text_inside ? kit.look.figures + 1 : 0;

@@ -42,13 +42,14 @@ DrawnRow draw_row(const Kit& kit, const Placement& placement, const Row& row, do
                   std::span<const Quad> avoid = {});
 
 // Rows with the same directions, the one nearest to the view first. The first line is 10 mm off
-// `outline` (the view's box on paper) and each next at least 8 mm further out.
+// `outline` (the view's box on paper) and each next at least 8 mm further out. Extension lines stop
+// short of the texts of `avoid` too.
 struct DrawnRows {
   std::vector<ink::Group> groups;
   double reach = 0;
 };
 DrawnRows draw_rows(const Kit& kit, const Placement& placement, ink::Rect outline,
-                    std::span<const Row> rows);
+                    std::span<const Row> rows, std::span<const Quad> avoid = {});
 
 // A single dimension parallel to a..b (view plane), its line `offset` mm on paper off the edge on
 // the side of `out`.

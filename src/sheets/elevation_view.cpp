@@ -68,18 +68,21 @@ void draw_lengths(Canvas& canvas) {
   // Sloped lengths first, close to the edge they measure; the rows then stand outside them.
   const Vec2 centre = drafting::middle(e.box);
   constexpr double off_edge = 8;
+  std::vector<drafting::Quad> texts;
   for (const Sloped& length : e.sloped) {
     const Vec2 outwards = (length.a + length.b) * 0.5 - centre;
     drafting::DrawnRow row =
         drafting::draw_aligned(kit, canvas.placement, length.a, length.b, outwards, off_edge);
+    texts.insert(texts.end(), row.texts.begin(), row.texts.end());
     canvas.items.emplace_back(std::move(row.group));
     canvas.outline = drafting::joined(canvas.outline, drafting::extent(kit, {canvas.items.back()}));
   }
   for (const std::vector<drafting::Row>* given : {&e.below, &e.above, &e.left, &e.right}) {
     std::vector<drafting::Row> rows = *given;
     for (drafting::Row& row : rows) start_at_outline(e, row);
-    drafting::append(canvas.items,
-                     drafting::draw_rows(kit, canvas.placement, canvas.outline, rows).groups);
+    drafting::append(
+        canvas.items,
+        drafting::draw_rows(kit, canvas.placement, canvas.outline, rows, texts).groups);
   }
 }
 
