@@ -18,7 +18,6 @@ using drafting::Placement;
 using Loop = std::vector<Vec2>;
 
 constexpr double most_across = 46;   // of what must be seen, mm on paper
-constexpr double least_width = 52;   // of a detail with its caption below
 constexpr double beside_width = 38;  // of a caption beside the drawing
 constexpr double row_off = 7;
 
@@ -80,7 +79,7 @@ void break_line(ink::Path& path, Vec2 a, Vec2 b) {
 class DetailDrawing {
  public:
   DetailDrawing(const PartSheet& sheet, const Detail& detail, DetailStyle style)
-      : sheet_(sheet), kit_(sheet.kit()), detail_(detail), beside_(style.beside) {
+      : sheet_(sheet), kit_(sheet.kit()), detail_(detail), style_(style) {
     const ink::Rect seen = seen_box(detail.view, detail.of);
     scale_ = drafting::largest_scale(*sheet.context.job().units, {seen.width(), seen.height()},
                                      {most_across, style.most_up}, true);
@@ -218,8 +217,8 @@ class DetailDrawing {
   // Title above, caption below or beside.
   drafting::Picture with_words(drafting::Picture drawing) const {
     constexpr double air = 2;
-    const bool beside = beside_ && !detail_.caption.empty();
-    drafting::Picture whole{{}, std::max(drawing.width, beside ? 0.0 : least_width), 0};
+    const bool beside = style_.beside && !detail_.caption.empty();
+    drafting::Picture whole{{}, std::max(drawing.width, beside ? 0.0 : style_.least_width), 0};
     const double caption_at = beside ? drawing.width + 2 * air : 0;
     const double caption_width = beside ? beside_width : whole.width;
     if (beside) whole.width = caption_at + caption_width;
@@ -242,7 +241,7 @@ class DetailDrawing {
   const PartSheet& sheet_;
   const drafting::Kit& kit_;
   const Detail& detail_;
-  bool beside_;
+  DetailStyle style_;
   drafting::Scale scale_;
   Placement placement_;
   ink::Rect window_;                      // view plane

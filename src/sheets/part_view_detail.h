@@ -39,8 +39,9 @@ struct Detail {
 };
 
 struct DetailStyle {
-  double most_up = 26;  // what must be seen takes no more of the paper's height, mm
-  bool beside = false;  // the caption stands beside the drawing, not below it
+  double most_up = 26;      // what must be seen takes no more of the paper's height, mm
+  double least_width = 52;  // of the detail with its caption below
+  bool beside = false;      // the caption stands beside the drawing instead
 };
 
 // At the largest standard scale that the style allows.

@@ -20,10 +20,11 @@ namespace {
 using drafting::Picture;
 using drafting::Scale;
 
-constexpr double gap = 6;  // between pictures
+constexpr double gap = 5;  // between pictures
 constexpr double note_width = 56;
-constexpr double below_head = 4;
+constexpr double below_head = 3;
 constexpr double large_detail = 26, less_detail = 13;
+constexpr double narrow_detail = 52, wide_detail = 80;
 // What a scale twice as large is worth, in pages.
 constexpr double worth_of_scale = 0.25, worth_of_detail = 0.06;
 
@@ -58,11 +59,13 @@ class PanelMaker {
     for (const bool lying : {true, false})
       for (const double width : widths_)
         for (const double up : {large_detail, less_detail})
-          for (const bool beside : {false, true}) {
+          for (const DetailStyle& style :
+               {DetailStyle{up, narrow_detail, false}, DetailStyle{up, wide_detail, false},
+                DetailStyle{up, narrow_detail, true}}) {
             Way way;
             way.lying = lying;
             way.width = width;
-            way.details = {up, beside};
+            way.details = style;
             try_scales(way);
           }
     if (!best_) throw std::length_error("part " + sheet_.row.mark + " fits on no page");
@@ -86,7 +89,7 @@ class PanelMaker {
   const std::vector<Picture>& details(const Way& way) {
     const auto [at, is_new] =
         details_.try_emplace({drawn_small(sheet_, way.scale), drawn_thin(sheet_, way.scale),
-                              way.details.most_up, way.details.beside},
+                              way.details.most_up, way.details.least_width, way.details.beside},
                              std::vector<Picture>{});
     if (is_new)
       for (const Detail& detail : wanted_details(sheet_, way.scale))
@@ -172,7 +175,7 @@ class PanelMaker {
   bool alone_;
   std::array<std::optional<ViewSet>, 2> sets_;
   std::map<std::tuple<bool, int, int>, Picture> views_;
-  std::map<std::tuple<bool, bool, double, bool>, std::vector<Picture>> details_;
+  std::map<std::tuple<bool, bool, double, double, bool>, std::vector<Picture>> details_;
   std::optional<Way> best_;
   double best_cost_ = 0;
 };

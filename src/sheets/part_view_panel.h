@@ -11,7 +11,7 @@ struct Panel {
   drafting::Picture picture;
 };
 
-inline constexpr double between_panels = 8;  // mm
+inline constexpr double between_panels = 6;  // mm
 
 // The panel turned, scaled and laid out as it best fits into one of the widths and under the
 // height. `alone`: nobody else wants that height, so that only the scale counts. Throws
@@ -21,6 +21,6 @@ Panel part_panel(const PartSheet& sheet, const std::vector<double>& widths, doub
 
 // The head of a panel: mark, name, how many, stock, sizes. Holds the part's anchor and claim.
 drafting::Picture panel_head(const PartSheet& sheet, double width, drafting::Scale scale);
-inline constexpr double panel_head_height = 18;
+inline constexpr double panel_head_height = 17;
 
 }  // namespace splay::sheets
