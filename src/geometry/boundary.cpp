@@ -246,7 +246,8 @@ Boundary Solid::boundary() const {
   };
   // Slivers of about the tolerance can leave faces that overlap by less than their noise; looked at
   // closely or merged from a little further off they do no harm.
-  for (double merge = tolerance::weld; merge < 2e-3; merge *= 4) {
+  for (int widening = 0; widening < 6; ++widening) {
+    const double merge = std::ldexp(tolerance::weld, 2 * widening);
     for (const bool overlaps : {false, true}) {
       const auto result = BoundaryBuilder(*this, merge, overlaps).build(smooth, smooth_pair);
       if (result) return *result;

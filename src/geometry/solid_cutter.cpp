@@ -200,7 +200,8 @@ bool SolidCutter::try_split(const Cell& cell, CutPlane& plane, Cell& inside, Cel
 Whereabouts SolidCutter::split(const Cell& cell, CutPlane& plane, Cell& inside, Cell& outside) {
   // Noise of the tolerance's size can spoil a split of a very thin cell; a wider band then takes
   // the doubtful vertices as on the plane.
-  for (double band = tolerance::on_plane; band < 1e-3; band *= 2) {
+  for (int widening = 0; widening < 10; ++widening) {
+    const double band = std::ldexp(tolerance::on_plane, widening);
     const Whereabouts where = classify(cell, plane.plane, band);
     if (where != Whereabouts::straddling) return where;
     if (try_split(cell, plane, inside, outside)) return where;

@@ -3,18 +3,14 @@
 #include <catch2/catch.hpp>
 #include <cmath>
 
+#include "regions.h"
+
 using splay::Plane;
-using splay::Region;
 using splay::Solid;
 using splay::Vec3;
 using splay::View;
 
 namespace {
-
-Region box_region(Vec3 low, Vec3 high) {
-  return {{{1, 0, 0}, high.x},  {{-1, 0, 0}, -low.x}, {{0, 1, 0}, high.y},
-          {{0, -1, 0}, -low.y}, {{0, 0, 1}, high.z},  {{0, 0, -1}, -low.z}};
-}
 
 struct Lengths {
   double visible = 0, hidden = 0;

@@ -1,19 +1,16 @@
 #include "geometry/solid.h"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <numbers>
 
+#include "regions.h"
+
 using splay::Plane;
-using splay::Region;
 using splay::Solid;
 using splay::Vec3;
 
 namespace {
-
-Region box_region(Vec3 low, Vec3 high) {
-  return {{{1, 0, 0}, high.x},  {{-1, 0, 0}, -low.x}, {{0, 1, 0}, high.y},
-          {{0, -1, 0}, -low.y}, {{0, 0, 1}, high.z},  {{0, 0, -1}, -low.z}};
-}
 
 void check_counts(const Solid& solid, std::size_t faces, std::size_t edges) {
   const splay::Boundary b = solid.boundary();
