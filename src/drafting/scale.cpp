@@ -9,7 +9,7 @@ namespace splay::drafting {
 namespace {
 
 // Largest first.
-constexpr std::array<Scale, 13> millimetre_scales{{{10, 1},
+constexpr std::array<Scale, 14> millimetre_scales{{{10, 1},
                                                    {5, 1},
                                                    {2, 1},
                                                    {1, 1},
@@ -17,6 +17,7 @@ constexpr std::array<Scale, 13> millimetre_scales{{{10, 1},
                                                    {1, 5},
                                                    {1, 10},
                                                    {1, 20},
+                                                   {1, 25},
                                                    {1, 50},
                                                    {1, 100},
                                                    {1, 200},

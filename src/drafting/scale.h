@@ -1,8 +1,9 @@
 // Standard scales.
 //
 // Millimetre jobs: ISO 5455:1979 (from memory): 1:1, 1:2, 1:5, 1:10, 1:20, 1:50 ... and 2:1, 5:1,
-// 10:1. Inch jobs: full size, half, quarter and eighth size, then 1, 3/4, 1/2, 3/8, 1/4, 1/8 inch
-// to the foot (common practice, no source).
+// 10:1; and 1:25, which is on every scale rule and bridges the wide step to 1:50. Inch jobs: full
+// size, half, quarter and eighth size, then 1, 3/4, 1/2, 3/8, 1/4, 1/8 inch to the foot (common
+// practice, no source).
 #pragma once
 
 #include <string>

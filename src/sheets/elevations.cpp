@@ -217,7 +217,7 @@ drafting::Story angle_table(const Context& context, double width) {
   table.columns = {{.head = "Angle"},
                    {.head = "Degrees", .align = ink::Align::right, .share = 0, .wrap = false},
                    {.head = "Rise", .align = ink::Align::right, .share = 0, .wrap = false},
-                   {.head = "Complement", .align = ink::Align::right, .share = 0, .wrap = false}};
+                   {.head = "From 90°", .align = ink::Align::right, .share = 0, .wrap = false}};
   for (const parts::NamedAngle& angle : context.plan.assembly.angles) {
     const double degrees = Angle{angle.radians}.degrees();
     table.rows.push_back(
