@@ -92,11 +92,11 @@ std::string Draft::try_mates(const parts::Builder& builder) {
     const parts::MateMeasure found =
         parts::measure(wish.mate, bodies_.at(wish.mate.a), bodies_.at(wish.mate.b));
     const bool touching = found.area > least_contact;
-    if (wish.needed && !touching)
-      return "The " + wish.what + " of " + one + " and " + other + " would not touch.";
+    std::string surfaces = "The ";
+    surfaces.append(wish.what).append(" of ").append(one).append(" and ").append(other);
+    if (wish.needed && !touching) return surfaces.append(" would not touch.");
     if (touching && found.gap > tolerance::gap)
-      return "The " + wish.what + " of " + one + " and " + other + " would stay " +
-             figure(builder, found.gap) + " apart.";
+      return surfaces.append(" would stay ").append(figure(builder, found.gap)).append(" apart.");
     if (touching) record_.mates.push_back(wish.mate);
   }
   return "";

@@ -143,7 +143,7 @@ const Plane& hull_towards(const Stick& stick, Vec3 direction) {
 std::string find_meeting(const Stick& host, const Stick& guest, Lines lines, Meeting& meeting) {
   if (host.body.empty() || guest.body.empty())
     return "Nothing is left of " + (host.body.empty() ? host.name : guest.name) + ".";
-  const std::string fault = meet_by_line(host, guest, guest.along, meeting);
+  std::string fault = meet_by_line(host, guest, guest.along, meeting);
   if (fault.empty() || lines == Lines::length_only) return fault;
   if (!meet_by_line(host, guest, guest.place.ey, meeting).empty()) return fault;
   meeting.along = false;

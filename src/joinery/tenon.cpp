@@ -64,57 +64,66 @@ Region with(Region region, std::initializer_list<Plane> more) {
 
 double size(std::array<double, 2> range) { return range[1] - range[0]; }
 
-// "" or what is wrong with the thickness and the width asked for.
-std::string lay_section(const TenonKind& kind, const parts::Builder& builder, const Stick& guest,
-                        Layout& layout) {
+// Each of these gives "" or what is wrong with what was asked for.
+std::string lay_thickness(const TenonKind& kind, const parts::Builder& builder, const Stick& guest,
+                          Layout& layout) {
+  const std::array<double, 2>& stock = layout.stock_through;
+  const double thick = kind.thickness.given ? kind.thickness->mm : size(stock) / 3;
+  if (thick > size(stock) + nothing)
+    return "The tenon of " + guest.name + " is " + figure(builder, thick) +
+           " thick, its stock only " + figure(builder, size(stock)) + ".";
+  const double middle = (stock[0] + stock[1]) / 2 + kind.offset.value.mm;
+  layout.thickness = {middle - thick / 2, middle + thick / 2};
+  if (layout.thickness[0] < stock[0] - nothing || layout.thickness[1] > stock[1] + nothing)
+    return "Moved aside by " + figure(builder, std::abs(kind.offset.value.mm)) + " the tenon of " +
+           guest.name + " stands out of its stock.";
+  return "";
+}
+
+// A haunch takes the place of one edge shoulder; a width asked for is taken from the other then.
+void divide_width(const TenonKind& kind, Layout& layout) {
+  const std::array<double, 2>& stock = layout.stock_across;
+  const double shoulder =
+      kind.shoulder.given ? kind.shoulder->mm : std::min(Length::inches(0.25).mm, size(stock) / 6);
+  double low = shoulder, high = shoulder;
+  if (kind.haunch.given) {
+    layout.haunch = kind.haunch->mm;
+    layout.strip = kind.haunch_width.given ? kind.haunch_width->mm : size(stock) / 3;
+    layout.haunch_high = kind.haunch_at.value == HaunchAt::high_edge;
+    (layout.haunch_high ? high : low) = layout.strip;
+  }
+  layout.width = {stock[0] + low, stock[1] - high};
+  if (!kind.width.given) return;
+  const double spare = size(layout.width) - kind.width->mm;
+  const double from_low = !kind.haunch.given ? spare / 2 : layout.haunch_high ? spare : 0;
+  layout.width = {layout.width[0] + from_low, layout.width[1] - (spare - from_low)};
+}
+
+std::string lay_width(const TenonKind& kind, const parts::Builder& builder, const Stick& guest,
+                      Layout& layout) {
+  divide_width(kind, layout);
+  const std::array<double, 2>& stock = layout.stock_across;
+  const double width = size(layout.width);
+  if (width < nothing)
+    return "No width is left for the tenon of " + guest.name + ": " + figure(builder, size(stock)) +
+           " less its shoulders.";
+  if (layout.width[0] < stock[0] - nothing || layout.width[1] > stock[1] + nothing)
+    return "The tenon of " + guest.name + " is " + figure(builder, width) +
+           " wide, its stock only " + figure(builder, size(stock)) + ".";
+  if (size(layout.stock_through) - size(layout.thickness) < nothing &&
+      size(stock) - width < nothing)
+    return "The tenon of " + guest.name + " has no shoulder: a housing takes a whole end.";
+  return "";
+}
+
+void find_section(const TenonKind& kind, const Stick& guest, Layout& layout) {
   const bool edges = kind.cheeks.value == Cheeks::edges;
   layout.across = edges ? guest.place.ez : guest.place.ey;
   layout.through = edges ? guest.place.ey : guest.place.ez;
   layout.stock_across = section_extent(guest, layout.meeting.face, layout.across);
   layout.stock_through = section_extent(guest, layout.meeting.face, layout.through);
-  const double stock = size(layout.stock_through), broad = size(layout.stock_across);
-
-  const double thick = kind.thickness.given ? kind.thickness->mm : stock / 3;
-  const double middle =
-      (layout.stock_through[0] + layout.stock_through[1]) / 2 + kind.offset.value.mm;
-  layout.thickness = {middle - thick / 2, middle + thick / 2};
-  if (thick > stock + nothing)
-    return "The tenon of " + guest.name + " is " + figure(builder, thick) +
-           " thick, its stock only " + figure(builder, stock) + ".";
-  if (layout.thickness[0] < layout.stock_through[0] - nothing ||
-      layout.thickness[1] > layout.stock_through[1] + nothing)
-    return "Moved aside by " + figure(builder, std::abs(kind.offset.value.mm)) + " the tenon of " +
-           guest.name + " stands out of its stock.";
-
-  const double shoulder =
-      kind.shoulder.given ? kind.shoulder->mm : std::min(Length::inches(0.25).mm, broad / 6);
-  double low = shoulder, high = shoulder;
-  if (kind.haunch.given) {
-    layout.haunch = kind.haunch->mm;
-    layout.strip = kind.haunch_width.given ? kind.haunch_width->mm : broad / 3;
-    layout.haunch_high = kind.haunch_at.value == HaunchAt::high_edge;
-    (layout.haunch_high ? high : low) = layout.strip;
-  }
-  layout.width = {layout.stock_across[0] + low, layout.stock_across[1] - high};
-  if (kind.width.given) {
-    const double spare = size(layout.width) - kind.width->mm;
-    const bool one_sided = kind.haunch.given;
-    if (!one_sided || !layout.haunch_high) layout.width[1] -= one_sided ? spare : spare / 2;
-    if (!one_sided || layout.haunch_high) layout.width[0] += one_sided ? spare : spare / 2;
-  }
-  if (size(layout.width) < nothing)
-    return "No width is left for the tenon of " + guest.name + ": " + figure(builder, broad) +
-           " less its shoulders.";
-  if (layout.width[0] < layout.stock_across[0] - nothing ||
-      layout.width[1] > layout.stock_across[1] + nothing)
-    return "The tenon of " + guest.name + " is " + figure(builder, size(layout.width)) +
-           " wide, its stock only " + figure(builder, broad) + ".";
-  if (stock - thick < nothing && broad - size(layout.width) < nothing)
-    return "The tenon of " + guest.name + " has no shoulder: a housing takes a whole end.";
-  return "";
 }
 
-// "" or what is wrong with the length.
 std::string lay_length(const TenonKind& kind, const parts::Builder& builder, const Stick& host,
                        const Stick& guest, Layout& layout) {
   const Meeting& meeting = layout.meeting;
@@ -244,7 +253,10 @@ std::string TenonKind::make(parts::Builder& builder, int host, int guest) const 
   Layout layout;
   layout.limit = limit;
   std::string fault = find_meeting(h, g, Lines::length_only, layout.meeting);
-  if (fault.empty()) fault = lay_section(*this, builder, g, layout);
+  if (!fault.empty()) return fault;
+  find_section(*this, g, layout);
+  fault = lay_thickness(*this, builder, g, layout);
+  if (fault.empty()) fault = lay_width(*this, builder, g, layout);
   if (fault.empty()) fault = lay_length(*this, builder, h, g, layout);
   if (fault.empty()) fault = check_wood(*this, h, g, layout);
   if (!fault.empty()) return fault;
