@@ -185,12 +185,16 @@ void StandBuild::lap_ends(const StandBrace& choice, const PlacedBrace& brace) {
   joinery::HalfLapKind lap;
   lap.form.value = choice.proud.given ? joinery::LapForm::cross : joinery::LapForm::tee;
   lap.share.value = *choice.share;
-  lap.walls.value = choice.walls.value == BraceWalls::floor ? joinery::LapWalls::floor
-                                                            : joinery::LapWalls::other_part;
+  // The edges of a level brace are parallel to the floor as they are.
+  const bool sloping = choice.at->mm != choice.second_height();
+  lap.walls.value = choice.walls.value == BraceWalls::floor && sloping
+                        ? joinery::LapWalls::floor
+                        : joinery::LapWalls::other_part;
   for (const std::size_t leg : {brace.first, brace.second}) {
     const std::string fault = lap.make(builder_, legs_[leg].part, brace.part);
     if (!fault.empty()) {
-      stop("no-joint", fault, "Change the height, the size or the inset of the brace.",
+      stop("no-joint", fault,
+           "Change the height, the size or the inset of the brace, or let the walls run along it.",
            choice.span);
       continue;
     }

@@ -23,12 +23,14 @@ struct TableLeg : model::Fields {
 };
 
 enum class RailFace { with_the_legs, plumb };
+enum class TenonsMeet { short_of_each_other, mitred };
 
 struct TableRail : model::Fields {  // an apron or a stretcher
   std::string name;
   model::Given<std::string> stock;
   model::Given<Length> width, thickness, set_back;
   model::Given<RailFace> face{RailFace::with_the_legs};
+  model::Given<TenonsMeet> tenons_meet{TenonsMeet::short_of_each_other};
   model::Given<std::vector<std::string>> sides;
   joinery::TenonKind tenon;
 

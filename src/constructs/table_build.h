@@ -52,9 +52,16 @@ class TableBuild {
                                      const RailPlace& place);
   void set_back(const TableRail& choice, PlacedRail& rail, Vec3 level_out) const;
   void join_rails(const TableRail& choice, const std::vector<PlacedRail>& rails);
-  void join(const TableRail& choice, int host, const PlacedRail& rail, std::optional<double> most);
-  std::optional<double> free_length(const TableRail& choice, const PlacedRail& rail,
-                                    std::size_t leg, const std::vector<PlacedRail>& rails) const;
+  // Where a rail's tenon meets that of the rail on the leg's other side: the plane that halves the
+  // corner of the two, out of this rail, and how long a square-ended tenon can be before it.
+  struct Halving {
+    Plane plane;
+    double most = 0;
+  };
+  void join(const TableRail& choice, int host, const PlacedRail& rail,
+            const std::optional<Halving>& halving);
+  std::optional<Halving> halve(const TableRail& choice, const PlacedRail& rail, std::size_t leg,
+                               const std::vector<PlacedRail>& rails) const;
   std::vector<std::size_t> sides_of(const TableRail& choice) const;
   double thickness_of(const TableRail& choice) const;
   // table_top.cpp

@@ -22,7 +22,7 @@ void TableLeg::fields(model::FieldVisitor& visit) {
       visit,
       may("taper",
           "the faces that taper; the splay is that of the others, with all four tapered "
-          "that of the middle"),
+          "that of the middle; on a ring both sides taper alike"),
       taper, {"inside", "outside", "all"});
   choose<LegSection, 2>(
       visit,
@@ -57,6 +57,11 @@ void TableRail::common_fields(model::FieldVisitor& visit) {
   visit.texts(
       may("sides", "where it runs: front, right, back, left, or side 1 onwards", "all round"),
       sides);
+  choose<TenonsMeet, 2>(visit,
+                        may("tenons_meet",
+                            "what tenons of two rails in one leg do: stop short of "
+                            "each other, or have their ends mitred"),
+                        tenons_meet, {"short of each other", "mitred"});
   visit.table(may("tenon", "its mortise and tenon joints", "by the rules of the joint"), tenon);
 }
 

@@ -124,11 +124,15 @@ std::vector<MemberSide> TableBuild::leg_sides(const PlacedLeg& place, Vec3 head)
   const Vec3 front_run = trued ? place.side : faces.side;
   const Vec3 side_run = trued ? place.front : faces.front;
   const Offsets f = offsets(leg.taper.value, foot_depth, depth);
-  const Offsets s = offsets(leg.taper.value, foot_width, width);
+  // On a ring a leg has no inner side along the ring: both taper alike.
+  const bool ring = count() != 4;
+  const Offsets s = offsets(ring ? TableLegTaper::all : leg.taper.value, foot_width, width);
   add(faces.front_measure, front_run, faces.front, f.outer_foot, f.outer_head, "outer face");
   add(faces.front_measure, front_run, -faces.front, f.inner_foot, f.inner_head, "inner face");
-  add(faces.side_measure, side_run, faces.side, s.outer_foot, s.outer_head, "outer side");
-  add(faces.side_measure, side_run, -faces.side, s.inner_foot, s.inner_head, "inner side");
+  add(faces.side_measure, side_run, faces.side, s.outer_foot, s.outer_head,
+      ring ? "right side" : "outer side");
+  add(faces.side_measure, side_run, -faces.side, s.inner_foot, s.inner_head,
+      ring ? "left side" : "inner side");
   return sides;
 }
 
@@ -187,12 +191,11 @@ bool TableBuild::add_leg(std::size_t i) {
   member.facing = lay_faces(spec_.leg, leg, spread(leg)).front;
   const Vec3 side = lay_faces(spec_.leg, leg, spread(leg)).side;
   const bool side_high = dot(cross(member.facing, member.axis), side) > 0;
-  member.side_names = {"foot",
-                       "head",
-                       side_high ? "inner side" : "outer side",
-                       side_high ? "outer side" : "inner side",
-                       "inner face",
-                       "outer face"};
+  const std::string inner = count() == 4 ? "inner side" : "left side";
+  const std::string outer = count() == 4 ? "outer side" : "right side";
+  member.side_names = {
+      "foot",       "head",      side_high ? inner : outer, side_high ? outer : inner,
+      "inner face", "outer face"};
   member.from_end = {Plane{{0, 0, -1}, -middle_.z}, "foot", 0};
   member.to_end = {Plane{{0, 0, 1}, head_}, "head", 0};
   leg.part = add_member(builder_, member);

@@ -156,11 +156,10 @@ std::optional<PlacedRail> TableBuild::add_rail(const TableRail& choice, const st
   return rail;
 }
 
-// How long a tenon can be before its mortise meets that of the rail on the leg's other side: up to
-// the plane that halves the corner of the two rails. Measured along the tenon's four arrises.
-std::optional<double> TableBuild::free_length(const TableRail& choice, const PlacedRail& rail,
-                                              std::size_t leg,
-                                              const std::vector<PlacedRail>& rails) const {
+// The length is measured along the tenon's four arrises.
+std::optional<TableBuild::Halving> TableBuild::halve(const TableRail& choice,
+                                                     const PlacedRail& rail, std::size_t leg,
+                                                     const std::vector<PlacedRail>& rails) const {
   const bool at_first = rail.first == leg;
   const auto other = std::find_if(rails.begin(), rails.end(), [&](const PlacedRail& each) {
     return each.part != rail.part && (at_first ? each.second : each.first) == leg;
@@ -189,32 +188,34 @@ std::optional<double> TableBuild::free_length(const TableRail& choice, const Pla
       const Vec3 shoulder = arris - in * (meeting.face.distance(arris) / dot(meeting.face.n, in));
       most = std::min(most, -half.distance(shoulder) / towards);
     }
-  return most - choice.tenon.bottom_gap.value.mm - wood_between / towards;
+  return Halving{half, most - choice.tenon.bottom_gap.value.mm - wood_between / towards};
 }
 
 void TableBuild::join_rails(const TableRail& choice, const std::vector<PlacedRail>& rails) {
   for (const PlacedRail& rail : rails) {
     for (const std::size_t leg : {rail.first, rail.second})
-      join(choice, legs_[leg].part, rail, free_length(choice, rail, leg, rails));
+      join(choice, legs_[leg].part, rail, halve(choice, rail, leg, rails));
     state_shoulders(builder_, rail.part);
   }
 }
 
 void TableBuild::join(const TableRail& choice, int host, const PlacedRail& rail,
-                      std::optional<double> most) {
+                      const std::optional<Halving>& halving) {
   joinery::TenonKind tenon = choice.tenon;
   const std::string remedy =
       "Change its tenon's length or thickness, its set_back, or the size of the legs.";
-  if (!tenon.length.given && !tenon.through.value && most) {
+  if (halving && choice.tenons_meet.value == TenonsMeet::mitred) {
+    tenon.limit = halving->plane;
+  } else if (halving && !tenon.length.given && !tenon.through.value) {
     joinery::Meeting meeting;
     joinery::find_meeting(joinery::stick(builder_, host), joinery::stick(builder_, rail.part),
                           joinery::Lines::length_only, meeting);
     const double usual = std::max(meeting.room * 2 / 3, Length::inches(1).mm);
-    if (*most < usual) {
-      tenon.length.value.mm = *most;
+    if (halving->most < usual) {
+      tenon.length.value.mm = halving->most;
       tenon.length.given = true;
     }
-    if (*most < least_tenon) {
+    if (halving->most < least_tenon) {
       stop("no-joint",
            "The tenons of " + builder_.part(rail.part).name + " and its neighbour would meet in " +
                builder_.part(host).name + ".",

@@ -12,6 +12,8 @@ using model::Range;
 
 namespace {
 
+constexpr double steepest_level_walls = 0.7;  // sine of how far parts may go together off level
+
 // The host loses the side that the guest stands off to; level with it, its high side (the show face
 // or the high edge).
 Vec3 cut_side(const HalfLapKind& kind, const Stick& host, const Stick& guest, Vec3 up) {
@@ -92,9 +94,15 @@ std::string HalfLapKind::make(parts::Builder& builder, int host, int guest) cons
   const Region guest_walls = cross_lap ? swept(h, -up) : own_space(h, -up);
   Region neck;
   if (walls.value != LapWalls::other_part) {
-    const Vec3 normal = walls.value == LapWalls::floor ? Vec3{0, 0, 1} : h.along;
-    if (std::abs(dot(normal, up)) > 1e-6)
-      return "The lap of " + h.name + " can't have level walls: the parts don't go together level.";
+    Vec3 normal = h.along;
+    if (walls.value == LapWalls::floor) {
+      // Square to the lap's face and level along it: in a leaning frame they are not quite level.
+      const Vec3 level{0, 0, 1};
+      if (std::abs(dot(level, up)) > steepest_level_walls)
+        return "The lap of " + h.name +
+               " can't have level walls: the parts don't go together level.";
+      normal = unit(level - up * dot(level, up));
+    }
     neck = straight_walls(g, crossing, floor, normal);
     if (neck.empty())
       return "Nothing would be left of " + g.name + " between such walls in " + h.name + ".";

@@ -208,6 +208,24 @@ TEST_CASE("braces crossed in the front and back frames") {
   }
 }
 
+// In frames that lean, walls that are level on the leg's face and square to it are bevelled
+// nowhere.
+TEST_CASE("level walls in frames that lean both ways") {
+  const test::Built built = stand(
+      "height = 24\nwidth = 32\ndepth = 18\nlean_in = [\"7 deg\"]\nlean_in_depth = [\"6 deg\"]\n",
+      tapered,
+      brace("rail", "at = 9\nother_at = 10\nwalls = \"parallel to the floor\"\n") +
+          brace("tie", "at = 17\nruns = \"left and right\"\n"));
+  REQUIRE(built.stops() == "");
+  check_gaps(built);
+  const parts::Operation& op = built.operation("left front leg", "lap for front rail");
+  for (const Plane& wall : op.trench.walls) {
+    CHECK(wall.n.z == Approx(0).margin(1e-12));  // square to the face
+    const Vec3 line = built.part("left front leg").place.direction(cross(wall.n, {0, 0, 1}));
+    CHECK(line.z == Approx(0).margin(1e-12));
+  }
+}
+
 TEST_CASE("crossings off the middle are refused when the author wants them near it") {
   const std::string sizes = "height = 24\nwidth = 30\ndepth = 16\nlean_in = [\"12 deg\", 0]\n";
   const std::string cross = "at = 5\nother_at = 19\ncrossed = \"in elevation\"\n";

@@ -231,6 +231,12 @@ TEST_CASE("neighbouring tenons stop short of each other") {
   const parts::Part& front = thin.part("front apron");
   CHECK(measure(front, "over the tenons") - measure(front, "between shoulders") ==
         Approx(2 * most));
+  // Mitred, they reach the halving plane with their outer cheeks.
+  const test::Built mitred = table("height = 28\nwidth = 40\ndepth = 24\nsplay = [6, 4]\n", square,
+                                   apron("tenons_meet = \"mitred\"\n"));
+  check_sound(mitred);
+  const parts::Part& other = mitred.part("front apron");
+  CHECK(measure(other, "over the tenons") - measure(other, "between shoulders") > 2 * most + 0.2);
   CHECK(table("height = 28\nwidth = 40\ndepth = 24\n", "width = \"3/4\"\n",
               apron("tenon = { length = \"5/8\" }\n"))
             .found("no-joint"));
