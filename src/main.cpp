@@ -69,6 +69,9 @@ int print(const Call& call) {
   const model::Style style = find_style(call.style, style_folders(call));
   const ink::FontSet fonts;
   const ink::Packet packet = sheets::make_packet(piece.plan, style, fonts);
+  const std::string faults = page_faults(piece.plan, packet, fonts);
+  if (!faults.empty())
+    std::cerr << "The drawing hand failed on these pages; look at them before you cut:\n" << faults;
   const std::string name =
       fs::path(call.file).stem().string() + "-" + *piece.project->job.revision + "-shop.pdf";
   writers::write_files(call.out, {{name, writers::pdf(packet, fonts)}});
