@@ -139,7 +139,7 @@ class SetDrawing {
     room.take(kit_, items_);
     std::vector<double> drawn;
     for (const Cut& cut : standing_cuts(sheet_)) {
-      const double radians = cut.report->face_angle;
+      const double radians = cut.report.face_angle;
       const bool again = std::ranges::any_of(
           drawn, [&](double other) { return std::abs(other - radians) < 1e-9; });
       if (!cut.mitred || again) continue;
@@ -152,20 +152,19 @@ class SetDrawing {
 
   // Between the line of the cut on the face and the square, at the point that stands furthest out.
   std::optional<drafting::AngleMark> face_angle(const Cut& cut) const {
-    const bool end = cut.operation->kind == parts::OperationKind::end_cut;
     std::vector<Vec3> on_cut;
     for (const Vec3 corner : corners_on(sheet_, set_.face.side))
-      if (std::abs(cut.operation->cut.distance(corner)) < 1e-5) on_cut.push_back(corner);
+      if (std::abs(cut.plane.distance(corner)) < 1e-5) on_cut.push_back(corner);
     if (on_cut.size() < 2) return std::nullopt;
-    const Vec3 out = parts::outward(cut.report->side);
+    const Vec3 out = parts::outward(cut.report.side);
     std::ranges::stable_sort(on_cut, [&](Vec3 a, Vec3 b) { return dot(out, a) > dot(out, b); });
     const Vec3 tip = on_cut.front(), line = on_cut.back() - tip;
-    const Vec3 square = end ? Vec3{0, line.y, 0} : Vec3{line.x, 0, 0};
+    const Vec3 square = cut.end ? Vec3{0, line.y, 0} : Vec3{line.x, 0, 0};
     drafting::AngleMark mark;
     mark.at = face_.paper(set_.face.view.project(tip));
     mark.from = set_.face.view.project(square);
     mark.to = set_.face.view.project(line);
-    mark.radians = cut.report->face_angle;
+    mark.radians = cut.report.face_angle;
     mark.name = "face angle";
     return mark;
   }

@@ -4,7 +4,7 @@
 #include <cmath>
 #include <utility>
 
-#include "base/tolerance.h"
+#include "fabrication/cuts.h"
 
 namespace splay::sheets {
 
@@ -62,22 +62,43 @@ std::string row_name(const Context& context, const fabrication::PartRow& row) {
   return names;
 }
 
-bool has_face_on(const Boundary& boundary, const Plane& plane) {
-  return std::ranges::any_of(boundary.faces, [&](const Face& face) {
-    return std::ranges::all_of(face.loops.front(), [&](Vec3 corner) {
+const Face* face_on(const Boundary& boundary, const Plane& plane) {
+  const Face* largest = nullptr;
+  for (const Face& face : boundary.faces) {
+    const bool on_plane = std::ranges::all_of(face.loops.front(), [&](Vec3 corner) {
       return std::abs(plane.distance(corner)) < on_surface;
     });
-  });
+    if (on_plane && (largest == nullptr || face.area > largest->area)) largest = &face;
+  }
+  return largest;
+}
+
+Vec3 middle_of(const Face& face) {
+  Box box;
+  for (const Vec3 corner : face.loops.front()) box.add(corner);
+  return (box.low + box.high) * 0.5;
 }
 
 std::vector<Cut> standing_cuts(const PartSheet& sheet) {
   std::vector<Cut> cuts;
-  std::size_t next = 0;
+  const auto add = [&](const Operation& operation, const Plane& plane, bool end) {
+    const Face* face = face_on(sheet.boundary, plane);
+    if (face == nullptr) return;
+    Operation read = operation;
+    read.kind = end ? OperationKind::end_cut : OperationKind::edge_cut;
+    read.cut = plane;
+    const fabrication::CutReport report = fabrication::read_cut(read, sheet.part);
+    cuts.push_back({&operation, end, plane, report, middle_of(*face), report.bevel > square_to,
+                    report.face_angle > square_to});
+  };
   for (const Operation& operation : sheet.part.operations) {
-    if (!is_cut(operation)) continue;
-    const fabrication::CutReport& report = sheet.row.cuts.at(next++);
-    if (!has_face_on(sheet.boundary, operation.cut)) continue;
-    cuts.push_back({&operation, &report, report.bevel > square_to, report.face_angle > square_to});
+    if (is_cut(operation)) {
+      add(operation, operation.cut, operation.kind == OperationKind::end_cut);
+    } else if (operation.kind == OperationKind::notch) {
+      for (const Plane& wall : operation.trench.walls)
+        if (std::abs(wall.n.x) > std::abs(wall.n.y) && std::abs(wall.n.x) > std::abs(wall.n.z))
+          add(operation, wall, true);
+    }
   }
   return cuts;
 }
@@ -108,7 +129,7 @@ std::vector<const Operation*> trenches_on(const PartSheet& sheet, Side face) {
                         operation.kind == OperationKind::groove ||
                         operation.kind == OperationKind::rabbet;
     if (trench && operation.trench.open == face &&
-        has_face_on(sheet.boundary, operation.trench.floor))
+        face_on(sheet.boundary, operation.trench.floor) != nullptr)
       trenches.push_back(&operation);
   }
   return trenches;

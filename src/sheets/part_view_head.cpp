@@ -22,11 +22,11 @@ std::vector<Field> fields_of(const PartSheet& sheet) {
   const bool pointed = row.long_point - row.short_point > step / 2;
   const std::string points =
       pointed ? kit.figures.text(row.long_point) + " / " + kit.figures.text(row.short_point)
-              : kit.figures.text(row.long_point) + " square";
+              : kit.figures.text(row.long_point);
   return {{"Stock", stock_words(sheet.context, row.stock)},
           {"Finished L × W × T", size_words(kit, row.finished)},
           {"Blank L × W", kit.figures.text(row.blank.x) + " × " + kit.figures.text(row.blank.y)},
-          {"Long / short point", points}};
+          {"Long / short", points}};
 }
 
 void draw_field(const drafting::Kit& kit, const Field& field, ink::Rect box,
@@ -102,7 +102,7 @@ void draw_band(const PartSheet& sheet, double left, double right, drafting::Scal
   }
   write("show face: " + show_words(sheet), kit.look.lettering);
   items.emplace_back(drafting::fitted(kit, row_name(sheet.context, sheet.row),
-                                      {{left, -band}, {right, 0}},
+                                      {{left, -band - 1}, {right, -1}},
                                       {.height = kit.look.heading, .face = ink::Face::bold}));
 }
 

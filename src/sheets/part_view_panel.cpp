@@ -25,8 +25,15 @@ constexpr double note_width = 56;
 constexpr double below_head = 3;
 constexpr double large_detail = 26, less_detail = 13;
 constexpr double narrow_detail = 52, wide_detail = 80;
-// What a scale twice as large is worth, in pages.
-constexpr double worth_of_scale = 0.25, worth_of_detail = 0.06;
+// What a scale twice as large is worth, in pages: less once the part is as large as `workable`.
+constexpr double worth_of_scale = 0.45, worth_beyond = 0.2, workable = 0.2;
+constexpr double worth_of_detail = 0.06;
+
+double worth_of(Scale scale) {
+  const double ratio = scale.ratio();
+  return worth_of_scale * std::log2(std::min(ratio, workable)) +
+         worth_beyond * std::log2(std::max(ratio / workable, 1.0));
+}
 
 void put_below(Picture& whole, Picture picture, double space) {
   drafting::append(whole.items, drafting::moved(std::move(picture.items), {0, -whole.height}));
@@ -149,7 +156,7 @@ class PanelMaker {
     const double share = way.width / *std::ranges::max_element(widths_);
     const double times = std::floor((height_ + between_panels) / (panel + between_panels));
     const double paper = alone_ ? 0 : share / times;
-    return paper + panel * 1e-4 - worth_of_scale * std::log2(way.scale.ratio()) -
+    return paper + panel * 1e-4 - worth_of(way.scale) -
            worth_of_detail * std::log2(way.details.most_up);
   }
 

@@ -109,8 +109,7 @@ class FaceRows {
 
   bool square_ended() const {
     return std::ranges::all_of(standing_cuts(sheet_), [&](const Cut& cut) {
-      const bool end = cut.operation->kind == parts::OperationKind::end_cut;
-      return end != (std::abs(axis_.x) > 0.5) || (!cut.bevelled && !cut.mitred);
+      return cut.end != (std::abs(axis_.x) > 0.5) || (!cut.bevelled && !cut.mitred);
     });
   }
 

@@ -24,13 +24,12 @@ class SetMaker {
     const Vec3 front = parts::outward(front_edge(sheet_.part));
     View main;
     main.toward = toward;
-    // Lying, the front edge is shown; standing, the head is up.
-    const double lift = third_angle_ ? -1 : 1;
-    main.up = set_.lying ? front * lift : Vec3{head_up() ? 1.0 : -1.0, 0, 0};
+    // Lying, the front edge is below; standing, the head is up. The front edge is shown.
+    main.up = set_.lying ? -front : Vec3{head_up() ? 1.0 : -1.0, 0, 0};
     main.right = cross(main.up, toward);
     set_.face = seen(main);
     const double front_right = (dot(front, main.right) > 0) == third_angle_ ? 1 : -1;
-    set_.to_edge = set_.lying ? Vec2{0, -1} : Vec2{front_right, 0};
+    set_.to_edge = set_.lying ? Vec2{0, third_angle_ ? -1.0 : 1.0} : Vec2{front_right, 0};
     set_.to_end = set_.lying ? Vec2{1, 0} : Vec2{0, -1};
     const View edge = adjoining(main, set_.to_edge);
     set_.edge = seen(edge);

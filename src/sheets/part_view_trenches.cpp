@@ -17,16 +17,8 @@ constexpr double same_length = 1e-6, same_direction = 1e-9;
 
 // The middle of the largest piece of a trench's floor that is still there.
 Vec3 floor_middle(const PartSheet& sheet, const Plane& floor) {
-  const Face* largest = nullptr;
-  for (const Face& face : sheet.boundary.faces) {
-    const bool on_floor = std::ranges::all_of(
-        face.loops.front(), [&](Vec3 corner) { return std::abs(floor.distance(corner)) < 1e-5; });
-    if (on_floor && (largest == nullptr || face.area > largest->area)) largest = &face;
-  }
-  if (largest == nullptr) return sheet.part.size * 0.5;
-  Box box;
-  for (const Vec3 p : largest->loops.front()) box.add(p);
-  return (box.low + box.high) * 0.5;
+  const Face* face = face_on(sheet.boundary, floor);
+  return face != nullptr ? middle_of(*face) : sheet.part.size * 0.5;
 }
 
 // A trench's outline in the plane square to its run.

@@ -14,15 +14,13 @@ using parts::Side;
 
 constexpr double same_angle = 1e-9;
 
-bool is_end(const Cut& cut) { return cut.operation->kind == OperationKind::end_cut; }
-
 // The same setting, so that one picture does for both.
 bool alike(const Cut& a, const Cut& b) {
   const auto near = [](double x, double y) { return std::abs(x - y) < same_angle; };
-  return is_end(a) == is_end(b) && near(a.report->bevel, b.report->bevel) &&
-         near(a.report->face_angle, b.report->face_angle) &&
-         a.report->long_face == b.report->long_face && a.report->on_edge == b.report->on_edge &&
-         (!a.report->on_edge || a.report->long_edge == b.report->long_edge);
+  return a.end == b.end && near(a.report.bevel, b.report.bevel) &&
+         near(a.report.face_angle, b.report.face_angle) &&
+         a.report.long_face == b.report.long_face && a.report.on_edge == b.report.on_edge &&
+         (!a.report.on_edge || a.report.long_edge == b.report.long_edge);
 }
 
 using Group = std::vector<Cut>;
@@ -43,7 +41,7 @@ std::vector<Group> grouped(const std::vector<Cut>& cuts) {
 std::string title_of(const PartSheet& sheet, const Group& group) {
   std::string title;
   for (const Cut& cut : group) {
-    const std::string& side = sheet.name(cut.report->side);
+    const std::string& side = sheet.name(cut.report.side);
     const std::string words = operation_words(sheet, *cut.operation);
     const std::string mark = neighbour_mark(sheet, *cut.operation);
     title += title.empty() ? "" : "; ";
@@ -55,7 +53,7 @@ std::string title_of(const PartSheet& sheet, const Group& group) {
 }
 
 std::string caption_of(const PartSheet& sheet, const Cut& cut) {
-  const fabrication::CutReport& report = *cut.report;
+  const fabrication::CutReport& report = cut.report;
   std::string words = capitalised(setting_words(sheet, report)) +
                       ". Long point: " + long_arris_words(sheet, report) + ".";
   if (!cut.bevelled) return words + " " + capitalised(show_words(sheet)) + " up on the saw.";
@@ -87,25 +85,25 @@ Box box_of(std::initializer_list<Vec3> points) {
 
 Detail bevel_detail(const PartSheet& sheet, const Group& group) {
   const Cut& cut = group.front();
-  const bool end = is_end(cut);
+  const bool end = cut.end;
   const Vec3 size = sheet.part.size;
   const Vec3 axis = end ? Vec3{1, 0, 0} : Vec3{0, 1, 0};
-  const Vec3 inside = end ? Vec3{0, size.y / 2, 0} : Vec3{size.x / 2, 0, 0};
-  const CutLine line = line_across(cut.operation->cut, axis, inside, inside + Vec3{0, 0, size.z});
-  const bool long_low = cut.report->long_face == Side::z_low;
+  const Vec3 inside = end ? Vec3{0, cut.inside.y, 0} : Vec3{cut.inside.x, 0, 0};
+  const CutLine line = line_across(cut.plane, axis, inside, inside + Vec3{0, 0, size.z});
+  const bool long_low = cut.report.long_face == Side::z_low;
   const Vec3 tip = long_low ? line.low : line.high, other = long_low ? line.high : line.low;
 
   Detail detail;
-  detail.view.up = -parts::outward(face_down(*cut.report));
+  detail.view.up = -parts::outward(face_down(cut.report));
   detail.view.right = axis;
   detail.view.toward = cross(axis, detail.view.up);
   detail.cut_at = dot(detail.view.toward, inside);
   detail.of = box_of({tip, other});
   detail.title = title_of(sheet, group);
   detail.caption = caption_of(sheet, cut);
-  detail.below = {sheet.name(face_down(*cut.report)) + ", down"};
-  detail.above = {sheet.name(parts::opposite(face_down(*cut.report)))};
-  const Vec3 square = -parts::outward(cut.report->long_face);
+  detail.below = {sheet.name(face_down(cut.report)) + ", down"};
+  detail.above = {sheet.name(parts::opposite(face_down(cut.report)))};
+  const Vec3 square = -parts::outward(cut.report.long_face);
   detail.angles.push_back({tip, square, other - tip, angle_between(square, other - tip),
                            cut.mitred ? "on the edge" : "bevel"});
   detail.rows.push_back({drafting::RowKind::overall, {tip, other}, axis, detail.view.up, {}});
@@ -116,21 +114,20 @@ Detail bevel_detail(const PartSheet& sheet, const Group& group) {
 Detail mitre_detail(const PartSheet& sheet, const Group& group) {
   const Cut& cut = group.front();
   const Vec3 size = sheet.part.size, axis{1, 0, 0};
-  const CutLine line =
-      line_across(cut.operation->cut, axis, Vec3{0, 0, size.z}, Vec3{0, size.y, size.z});
-  const bool long_low = cut.report->long_edge == Side::y_low;
+  const CutLine line = line_across(cut.plane, axis, Vec3{0, 0, size.z}, Vec3{0, size.y, size.z});
+  const bool long_low = cut.report.long_edge == Side::y_low;
   const Vec3 tip = long_low ? line.low : line.high, other = long_low ? line.high : line.low;
   Detail detail;
   detail.cut = false;
   // The long edge below, as it lies against the gauge.
   detail.view.toward = {0, 0, 1};
-  detail.view.up = -parts::outward(cut.report->long_edge);
+  detail.view.up = -parts::outward(cut.report.long_edge);
   detail.view.right = cross(detail.view.up, detail.view.toward);
   detail.of = box_of({tip, other});
   detail.title = title_of(sheet, group);
   detail.caption = caption_of(sheet, cut);
-  detail.below = {sheet.name(cut.report->long_edge)};
-  detail.above = {sheet.name(parts::opposite(cut.report->long_edge))};
+  detail.below = {sheet.name(cut.report.long_edge)};
+  detail.above = {sheet.name(parts::opposite(cut.report.long_edge))};
   const Vec3 square = detail.view.up;
   detail.angles.push_back(
       {tip, square, other - tip, angle_between(square, other - tip), "face angle"});
@@ -169,7 +166,7 @@ bool has_edge_trench(const PartSheet& sheet) {
 
 // Shown by a detail: bevels always, mitres of ends when the face is drawn small.
 bool in_detail(const PartSheet& sheet, const Cut& cut, drafting::Scale scale) {
-  return cut.bevelled || (cut.mitred && is_end(cut) && drawn_small(sheet, scale));
+  return cut.bevelled || (cut.mitred && cut.end && drawn_small(sheet, scale));
 }
 
 }  // namespace
@@ -179,7 +176,7 @@ std::vector<Detail> wanted_details(const PartSheet& sheet, drafting::Scale scale
   for (const Group& group : grouped(standing_cuts(sheet))) {
     if (!in_detail(sheet, group.front(), scale)) continue;
     if (group.front().bevelled) details.push_back(bevel_detail(sheet, group));
-    if (group.front().mitred && is_end(group.front()) && drawn_small(sheet, scale))
+    if (group.front().mitred && group.front().end && drawn_small(sheet, scale))
       details.push_back(mitre_detail(sheet, group));
   }
   for (Detail& detail : trench_details(sheet)) details.push_back(std::move(detail));

@@ -31,8 +31,17 @@ class Binding {
     if (context.wide()) widths_.push_back((area_.width() - gap) / 2);
   }
 
-  void add(const fabrication::PartRow& row) {
-    put(part_panel(PartSheet(context_, row), widths_, area_.height(), false), row);
+  // Rows that should stand on one page if they can: a part, or a pair.
+  void add(const std::vector<const fabrication::PartRow*>& rows) {
+    std::vector<Panel> panels;
+    for (const fabrication::PartRow* row : rows)
+      panels.push_back(part_panel(PartSheet(context_, *row), widths_, area_.height(), false));
+    for (Sheetful& page : sheetfuls_)
+      if (put_all(page, panels, rows)) return;
+    sheetfuls_.push_back({Skyline(area_.width() + gap), {}});
+    if (put_all(sheetfuls_.back(), panels, rows)) return;
+    sheetfuls_.pop_back();
+    for (const fabrication::PartRow* row : rows) add({row});
   }
 
   std::vector<ink::Page> pages() {
@@ -45,45 +54,59 @@ class Binding {
   }
 
  private:
-  // What a page has left over goes to its panels, column by column, at larger scales.
+  // What a page has left over goes to its panels at larger scales, column by column.
   void grow(Sheetful& page) const {
+    if (page.panels.size() == 1) {
+      Placed& only = page.panels.front();
+      only.panel = part_panel(PartSheet(context_, *only.row), widths_, area_.height(), true);
+      return;
+    }
     const double width = page.panels.front().panel.picture.width;
     const bool columns = std::ranges::all_of(
         page.panels, [&](const Placed& p) { return p.panel.picture.width == width; });
     if (!columns) return;
     for (double x = 0; x < area_.width(); x += width + gap) {
       std::vector<Placed*> column;
-      double left_over = area_.height() + gap;
-      for (Placed& placed : page.panels) {
-        if (std::abs(placed.place.x - x) > 1e-6) continue;
-        column.push_back(&placed);
-        left_over -= placed.panel.picture.height + gap;
-      }
-      double depth = 0;
-      for (Placed* placed : column) {
-        const double before = placed->panel.picture.height;
-        placed->panel =
-            part_panel(PartSheet(context_, *placed->row), {width}, before + left_over, true);
-        placed->place.y = depth;
-        depth += placed->panel.picture.height + gap;
-        left_over -= placed->panel.picture.height - before;
-      }
+      for (Placed& placed : page.panels)
+        if (std::abs(placed.place.x - x) < 1e-6) column.push_back(&placed);
+      grow(column);
     }
   }
 
-  // On the first page that has room for it.
-  void put(Panel panel, const fabrication::PartRow& row) {
-    const Size size{panel.picture.width + gap, panel.picture.height + gap};
-    for (Sheetful& page : sheetfuls_) {
-      const auto place = page.skyline.place_for(size.width);
-      if (!place || place->y + size.height > area_.height() + gap) continue;
-      page.skyline.fill(*place, size.width, size.height);
-      page.panels.push_back({std::move(panel), &row, *place});
-      return;
+  // Panels above each other, each given its share of what is left.
+  void grow(const std::vector<Placed*>& column) const {
+    double left_over = area_.height() + gap;
+    for (const Placed* placed : column) left_over -= placed->panel.picture.height + gap;
+    auto still = static_cast<double>(column.size());
+    double depth = 0;
+    for (Placed* placed : column) {
+      const drafting::Picture& before = placed->panel.picture;
+      const double height = before.height;
+      placed->panel = part_panel(PartSheet(context_, *placed->row), {before.width},
+                                 height + left_over / still, true);
+      placed->place.y = depth;
+      depth += placed->panel.picture.height + gap;
+      left_over -= placed->panel.picture.height - height;
+      --still;
     }
-    sheetfuls_.push_back({Skyline(area_.width() + gap), {}});
-    sheetfuls_.back().skyline.fill({0, 0}, size.width, size.height);
-    sheetfuls_.back().panels.push_back({std::move(panel), &row, {0, 0}});
+  }
+
+  // All of them on this page, or none.
+  bool put_all(Sheetful& page, std::vector<Panel>& panels,
+               const std::vector<const fabrication::PartRow*>& rows) const {
+    Skyline skyline = page.skyline;
+    std::vector<Vec2> places;
+    for (const Panel& panel : panels) {
+      const Size size{panel.picture.width + gap, panel.picture.height + gap};
+      const auto place = skyline.place_for(size.width);
+      if (!place || place->y + size.height > area_.height() + gap) return false;
+      skyline.fill(*place, size.width, size.height);
+      places.push_back(*place);
+    }
+    page.skyline = std::move(skyline);
+    for (std::size_t i = 0; i < panels.size(); ++i)
+      page.panels.push_back({std::move(panels[i]), rows[i], places[i]});
+    return true;
   }
 
   ink::Page drawn(Sheetful sheetful) const {
@@ -108,7 +131,15 @@ class Binding {
 
 std::vector<ink::Page> make_part_views(const Context& context) {
   Binding binding(context);
-  for (const fabrication::PartRow* row : rows_in_order(context.plan)) binding.add(*row);
+  const std::vector<const fabrication::PartRow*> rows = rows_in_order(context.plan);
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    if (rows[i]->pair >= 0 && i + 1 < rows.size()) {
+      binding.add({rows[i], rows[i + 1]});
+      ++i;
+    } else {
+      binding.add({rows[i]});
+    }
+  }
   return binding.pages();
 }
 
