@@ -172,6 +172,13 @@ TEST_CASE("tapered legs") {
   check_sound(one);
   CHECK(named_angle(one, "taper of left front leg, inner face") == Approx(1.790).margin(0.0005));
   CHECK(named_angle(one, "taper of left front leg, inner side") == Approx(1.790).margin(0.0005));
+  // A tapered face is cut with the leg on its edge: no more than the taper is set.
+  for (const char* side : {"inner face", "inner side"}) {
+    const fabrication::CutReport& cut = one.cut("left front leg", std::string("taper, ") + side);
+    CHECK(degrees(cut.face_angle) == Approx(1.790).margin(0.0005));
+    CHECK(cut.bevel == Approx(0).margin(1e-12));
+    CHECK(one.part("left front leg").side_names[static_cast<std::size_t>(cut.side)] == side);
+  }
   const test::Built all = table(sizes, leg + "taper = \"all\"\n", apron());
   check_sound(all);
   for (const char* side : {"inner face", "outer face", "inner side", "outer side"})
