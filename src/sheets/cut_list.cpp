@@ -1,9 +1,10 @@
 // The cut list: one row for each kind of part, grouped by stock.
 #include <algorithm>
-#include <set>
+#include <map>
 
 #include "drafting/table.h"
 #include "sheets/kinds.h"
+#include "sheets/part_view_facts.h"
 
 namespace splay::sheets {
 
@@ -50,10 +51,8 @@ bool turns_freely(const model::Stock* stock, const parts::Part& part) {
 drafting::TableRow row_of(const Context& context, const PartRow& row) {
   const parts::Part& part =
       context.plan.assembly.parts[static_cast<std::size_t>(row.members.front())];
-  std::string name = row.name;
-  if (row.quantity() > 1) name += " and alike";
-  if (row.hand != fabrication::Hand::none)
-    name += ", " + std::string(fabrication::word(row.hand)) + " hand";
+  std::string name = row_name(context, row);
+  if (row.hand != fabrication::Hand::none) name += ", " + hand_words(row);
   std::string ends = ends_of(part, row);
   if (turns_freely(context.plan.project->stocks.find(row.stock), part))
     ends += "\ngrain either way";
@@ -75,32 +74,54 @@ drafting::TableRow row_of(const Context& context, const PartRow& row) {
   return line;
 }
 
-drafting::Table table_of(const Context& context, const std::string& stock) {
-  drafting::Table table;
+constexpr double pad = 3.2;  // mm beside the texts of a cell, both sides together
+
+// One layout for the tables of all stocks, so that their columns stand under each other: figures
+// take what they need, the words of part and ends share the rest.
+std::vector<drafting::Column> columns_for(const drafting::Kit& kit,
+                                          const std::vector<drafting::TableRow>& rows,
+                                          double width) {
   const auto figures = [](const char* head) {
     return drafting::Column{.head = head, .align = ink::Align::right, .share = 0, .wrap = false};
   };
-  table.columns = {
-      {.head = "Mark", .share = 0, .wrap = false},
-      {.head = "Part", .share = 1, .least = 17},
-      figures("Off"),
-      figures("Length"),
-      figures("Width"),
-      {.head = "Thick", .align = ink::Align::right, .share = 0, .least = 9, .wrap = false},
-      figures("Long\npoint"),
-      figures("Short\npoint"),
-      figures("Blank\nlength"),
-      figures("Blank\nwidth"),
-      {.head = "Ends and edges", .share = 1.4, .least = 24}};
-  for (const PartRow& row : context.plan.rows)
-    if (row.stock == stock) table.rows.push_back(row_of(context, row));
-  return table;
+  std::vector<drafting::Column> columns = {{.head = "Mark", .share = 0, .wrap = false},
+                                           {.head = "Part", .share = 0},
+                                           figures("Off"),
+                                           figures("Length"),
+                                           figures("Width"),
+                                           figures("Thick"),
+                                           figures("Long\npoint"),
+                                           figures("Short\npoint"),
+                                           figures("Blank\nlength"),
+                                           figures("Blank\nwidth"),
+                                           {.head = "Ends and edges", .share = 0}};
+  const double letter = kit.look.lettering;
+  double left = width;
+  for (std::size_t c = 0; c < columns.size(); ++c) {
+    drafting::Column& column = columns[c];
+    if (column.wrap) continue;
+    for (const std::string& line : drafting::wrap(kit, column.head, 1e9, letter, ink::Face::bold))
+      column.least = std::max(column.least, kit.width(line, letter, ink::Face::bold));
+    for (const drafting::TableRow& row : rows)
+      column.least =
+          std::max(column.least, kit.width(row.cells[c].text, letter, row.cells[c].face));
+    column.least += 0.2;
+    left -= column.least + pad;
+  }
+  constexpr double part_share = 0.42;
+  columns[1].least = part_share * left - pad;
+  columns.back().least = (1 - part_share) * left - pad;
+  return columns;
 }
 
-// Square metres or square feet of finished rectangles; running length for edgings and boards.
-std::string total_of(const Context& context, const fabrication::StockUse& use) {
-  const bool inch = context.kit.figures.unit == Unit::inch;
-  std::string text = std::to_string(use.pieces) + (use.pieces == 1 ? " piece" : " pieces");
+// "sheet, 23/32 in thick as measured (18.1 mm); 6 pieces, 19.8 square feet net". Square metres or
+// feet of finished rectangles; running length for edgings and boards.
+std::string stock_line(const Context& context, const fabrication::StockUse& use) {
+  const FigureStyle& figures = context.kit.figures;
+  const bool inch = figures.unit == Unit::inch;
+  std::string text = use.kind + ", " + figures.with_unit(use.thickness) + " thick as measured (" +
+                     other_unit_text(use.thickness, figures.unit) + "); " +
+                     std::to_string(use.pieces) + (use.pieces == 1 ? " piece" : " pieces");
   if (use.kind == "sheet")
     text += inch ? ", " + plain_number(use.area / (304.8 * 304.8), 1) + " square feet net"
                  : ", " + plain_number(use.area / 1e6, 2) + " square metres net";
@@ -110,11 +131,16 @@ std::string total_of(const Context& context, const fabrication::StockUse& use) {
   return text;
 }
 
-}  // namespace
-
-std::vector<ink::Page> make_cut_list(const Context& context) {
+std::vector<ink::Page> pages_of(const Context& context) {
   const drafting::Kit& kit = context.kit;
   const double width = context.area().width();
+  std::map<std::string, std::vector<drafting::TableRow>> rows;
+  std::vector<drafting::TableRow> all;
+  for (const PartRow* row : rows_in_order(context.plan)) {
+    all.push_back(row_of(context, *row));
+    rows[row->stock].push_back(all.back());
+  }
+  const std::vector<drafting::Column> columns = columns_for(kit, all, width);
   drafting::Story story{drafting::body_text(
       kit,
       "Length, width and thickness are finished; long and short point are lengths between the two "
@@ -124,17 +150,11 @@ std::vector<ink::Page> make_cut_list(const Context& context) {
       width)};
   story.back().space_after = 4;
   for (const fabrication::StockUse& use : context.plan.stock) {
-    drafting::Block head = drafting::heading(kit, use.name + ": " + use.material, width);
-    head.keep_with_next = true;
-    story.push_back(std::move(head));
-    drafting::Block sum =
-        drafting::body_text(kit,
-                            use.kind + ", " + kit.figures.with_unit(use.thickness) +
-                                " thick as measured; " + total_of(context, use),
-                            width);
+    story.push_back(drafting::heading(kit, use.name + ": " + use.material, width));
+    drafting::Block sum = drafting::body_text(kit, stock_line(context, use), width);
     sum.keep_with_next = true;
     story.push_back(std::move(sum));
-    drafting::add(story, drafting::table(kit, table_of(context, use.name), width));
+    drafting::add(story, drafting::table(kit, {columns, std::move(rows[use.name])}, width));
     story.back().space_after = 6;
   }
   std::vector<ink::Page> pages;
@@ -143,6 +163,13 @@ std::vector<ink::Page> make_cut_list(const Context& context) {
     drafting::append(pages.back().items, std::move(items));
   }
   return pages;
+}
+
+}  // namespace
+
+std::vector<ink::Page> make_cut_list(const Context& context) {
+  std::vector<ink::Page> large = pages_of(for_reading(context)), plain = pages_of(context);
+  return plain.size() < large.size() ? plain : large;
 }
 
 }  // namespace splay::sheets

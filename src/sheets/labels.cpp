@@ -2,8 +2,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "drafting/conventions.h"
 #include "drafting/text_block.h"
 #include "sheets/kinds.h"
+#include "sheets/part_view_facts.h"
+#include "sheets/part_view_set.h"
 
 namespace splay::sheets {
 
@@ -13,19 +16,41 @@ using fabrication::PartRow;
 using ink::Align;
 using ink::Rect;
 
+constexpr double least_width = 58, least_height = 36, most_height = 52;
+constexpr double note_height = 9;
+
 struct Grid {
   std::size_t columns = 1, rows = 1;
   double width = 0, height = 0;
+  std::size_t on_page() const { return columns * rows; }
 };
 
-// Labels about 62 by 34 mm, stretched so that they fill the paper.
-Grid grid_of(Rect area) {
-  Grid grid;
-  grid.columns = static_cast<std::size_t>(std::max(1.0, std::floor(area.width() / 58)));
-  grid.rows = static_cast<std::size_t>(std::max(1.0, std::floor(area.height() / 33)));
-  grid.width = area.width() / static_cast<double>(grid.columns);
-  grid.height = area.height() / static_cast<double>(grid.rows);
-  return grid;
+// As few pages as can be, about equally full, with labels of a handy shape that fill the width.
+Grid grid_of(Rect area, std::size_t labels) {
+  const auto whole = [](double n) {
+    return static_cast<std::size_t>(std::max(1.0, std::floor(n)));
+  };
+  const std::size_t most_columns = whole(area.width() / least_width);
+  const std::size_t most_rows = whole(area.height() / least_height);
+  const auto parts = [](std::size_t n, std::size_t by) { return (n + by - 1) / by; };
+  const std::size_t pages = parts(labels, most_columns * most_rows);
+  const std::size_t each = parts(labels, pages);
+  Grid best;
+  double least_off = 1e300;
+  for (std::size_t columns = 1; columns <= most_columns; ++columns) {
+    Grid grid;
+    grid.columns = columns;
+    grid.rows = parts(each, columns);
+    if (grid.rows > most_rows) continue;
+    grid.width = area.width() / static_cast<double>(columns);
+    grid.height = std::min(area.height() / static_cast<double>(grid.rows), most_height);
+    constexpr double handy = 1.8;  // width to height
+    const double off = std::abs(std::log(grid.width / grid.height / handy));
+    if (off >= least_off) continue;
+    least_off = off;
+    best = grid;
+  }
+  return best;
 }
 
 struct Label {
@@ -36,100 +61,114 @@ struct Label {
 
 std::vector<Label> labels_of(const Context& context) {
   std::vector<Label> labels;
-  for (const PartRow& row : context.plan.rows)
-    for (std::size_t i = 0; i < row.members.size(); ++i)
+  for (const PartRow* row : rows_in_order(context.plan))
+    for (std::size_t i = 0; i < row->members.size(); ++i)
       labels.push_back(
-          {&row, &context.plan.assembly.parts[static_cast<std::size_t>(row.members[i])], i + 1});
+          {row, &context.plan.assembly.parts[static_cast<std::size_t>(row->members[i])], i + 1});
   return labels;
 }
 
-// The side of a part whose outward direction is nearest to a direction of its frame.
-const std::string& side_towards(const parts::Part& part, Vec3 local) {
-  parts::Side best = parts::Side::x_low;
-  for (int i = 1; i < 6; ++i) {
-    const auto side = static_cast<parts::Side>(i);
-    if (dot(parts::outward(side), local) > dot(parts::outward(best), local)) best = side;
+class LabelDrawing {
+ public:
+  LabelDrawing(const Context& context, const Label& label, Rect box)
+      : context_(context), kit_(context.kit), label_(label), box_(box) {}
+
+  ink::Group draw() {
+    group_.items.emplace_back(ink::Stroke{ink::Path{}.rect(box_), kit_.thin()});
+    top_row();
+    lines();
+    group_.items.emplace_back(ink::PartClaim{label_.row->mark, "label"});
+    group_.items.emplace_back(ink::Link{box_, part_anchor(label_.row->mark)});
+    return std::move(group_);
   }
-  return parts::side_name(part, best);
-}
 
-void arrow(ink::Group& group, Vec2 foot, double height, ink::Pen pen) {
-  const Vec2 tip = foot + Vec2{0, height};
-  group.items.emplace_back(ink::Stroke{ink::Path{}.move(foot).line(tip), pen});
-  group.items.emplace_back(
-      ink::Fill{ink::Path{}.polygon({tip, tip + Vec2{-1.2, -3}, tip + Vec2{1.2, -3}}), 0});
-}
+ private:
+  double left() const { return box_.low.x + 3; }
+  double right() const { return box_.high.x - 3; }
 
-void write(ink::Group& group, const drafting::Kit& kit, std::string_view text, Rect box,
-           double height, ink::Face face = ink::Face::regular) {
-  group.items.emplace_back(drafting::fitted(kit, text, box, {height, face, Align::left}));
-}
-
-std::string size_of(const drafting::Kit& kit, const PartRow& row) {
-  const FigureStyle& f = kit.figures;
-  return f.text(row.finished.x) + " × " + f.text(row.finished.y) + " × " + f.text(row.finished.z);
-}
-
-ink::Group draw_label(const Context& context, const Label& label, Rect box) {
-  const drafting::Kit& kit = context.kit;
-  const parts::Part& part = *label.part;
-  ink::Group group{"label", {}};
-  group.items.emplace_back(ink::Stroke{ink::Path{}.rect(box), kit.thin()});
-  const double left = box.low.x + 3, right = box.high.x - 3, top = box.high.y - 2;
-  const double name_from = left + 24, arrow_at = right - 4;
-  const std::string hand = label.row->hand == fabrication::Hand::none
-                               ? ""
-                               : std::string(fabrication::word(label.row->hand)) + " hand, ";
-  const std::string of =
-      std::to_string(label.number) + " of " + std::to_string(label.row->quantity());
-  write(group, kit, label.row->mark, {{left, top - 11}, {name_from - 2, top}}, 8, ink::Face::bold);
-  write(group, kit, part.name, {{name_from, top - 6}, {arrow_at - 4, top}}, 3.5, ink::Face::bold);
-  write(group, kit, hand + of, {{name_from, top - 11}, {arrow_at - 4, top - 6}}, 2.5);
-  const std::string show = part.show == parts::ShowFace::either
-                               ? "either face shows"
-                               : "show face: " + parts::side_name(part, parts::Side::z_high);
-  const double step = std::min(5.0, (box.height() - 15) / 4);
-  double y = top - 12;
-  for (const std::string& line : {show,
-                                  "front: " + side_towards(part, parts::local_front(part)) +
-                                      "; up: " + side_towards(part, parts::local_up(part)),
-                                  size_of(kit, *label.row),
-                                  label.row->stock + ", job " + *context.job().number +
-                                      " revision " + *context.job().revision}) {
-    write(group, kit, line, {{left, y - step}, {right, y}}, 2.5);
-    y -= step;
+  void write(std::string_view text, Rect box, double height, ink::Face face = ink::Face::regular) {
+    group_.items.emplace_back(drafting::fitted(kit_, text, box, {height, face, Align::left}));
   }
-  arrow(group, {arrow_at, top - 11}, 8, kit.visible());
-  group.items.emplace_back(ink::PartClaim{label.row->mark, "label"});
-  group.items.emplace_back(ink::Link{box, part_anchor(label.row->mark)});
-  return group;
-}
+
+  // Mark, hand, which of how many, and the arrow that stands upright with the part.
+  void top_row() {
+    const double top = box_.high.y - 2.5, low = top - row_height;
+    constexpr double letter = 9;
+    const std::string& mark = label_.row->mark;
+    group_.items.emplace_back(
+        ink::Text{{left(), top - letter - 0.5}, mark, letter, 0, Align::left, ink::Face::bold});
+    double x = left() + kit_.width(mark, letter, ink::Face::bold) + 3;
+    if (label_.row->hand != fabrication::Hand::none) {
+      const bool is_left = label_.row->hand == fabrication::Hand::left;
+      drafting::append(group_.items,
+                       drafting::hand_mark(kit_, {x + 6, top - 5}, 6.5, is_left).items);
+      x += 14;
+    }
+    const double arrow = right() - 4;
+    write(std::to_string(label_.number) + " of " + std::to_string(label_.row->quantity()),
+          {{x, low}, {arrow - 5, top}}, 2.5);
+    const Vec2 tip{arrow, top};
+    group_.items.emplace_back(
+        ink::Stroke{ink::Path{}.move({arrow, top - 6.5}).line(tip), kit_.visible()});
+    group_.items.emplace_back(
+        ink::Fill{ink::Path{}.polygon({tip, tip + Vec2{-1.4, -3}, tip + Vec2{1.4, -3}})});
+    group_.items.emplace_back(ink::Text{{arrow, top - 10}, "up", 2.5, 0, Align::centre});
+  }
+
+  void lines() {
+    const parts::Part& part = *label_.part;
+    const std::string& up = parts::side_name(part, side_seen(parts::local_up(part)));
+    const std::string& front = parts::side_name(part, side_seen(parts::local_front(part)));
+    const bool either = part.show == parts::ShowFace::either;
+    const std::vector<std::string> words = {
+        either ? "either face shows" : "show face: " + parts::side_name(part, parts::Side::z_high),
+        "up: " + up + "; to the front: " + front, size_words(kit_, label_.row->finished),
+        stock_words(context_, label_.row->stock),
+        "job " + *context_.job().number + ", revision " + *context_.job().revision};
+    double y = box_.high.y - 2.5 - row_height;
+    const double room = y - box_.low.y - 1.5;
+    const double name = std::min(7.0, room * 0.22);
+    write(part.name, {{left(), y - name}, {right(), y}}, name > 6 ? 4.0 : 3.5, ink::Face::bold);
+    y -= name;
+    const double letter = box_.height() > 44 ? 3 : 2.5;
+    const double pitch = std::min(2 * letter, (room - name) / static_cast<double>(words.size()));
+    for (const std::string& line : words) {
+      write(line, {{left(), y - pitch}, {right(), y}}, letter);
+      y -= pitch;
+    }
+  }
+
+  static constexpr double row_height = 11;
+  const Context& context_;
+  const drafting::Kit& kit_;
+  const Label& label_;
+  Rect box_;
+  ink::Group group_{"label", {}};
+};
 
 }  // namespace
 
 std::vector<ink::Page> make_labels(const Context& context) {
   const std::vector<Label> labels = labels_of(context);
   Rect area = context.area();
-  const double note = 9;
-  area.high.y -= note;
-  const Grid grid = grid_of(area);
-  const std::size_t on_page = grid.columns * grid.rows;
+  area.high.y -= note_height;
+  const Grid grid = grid_of(area, std::max<std::size_t>(labels.size(), 1));
   std::vector<ink::Page> pages;
   for (std::size_t i = 0; i < labels.size(); ++i) {
-    if (i % on_page == 0) {
+    if (i % grid.on_page() == 0) {
       pages.push_back(start_page(context, "Part labels"));
-      pages.back().items.emplace_back(
-          drafting::fitted(context.kit,
-                           "Cut apart and stick one on every part. The arrow stands upright as the "
-                           "part stands in the piece.",
-                           {{area.low.x, area.high.y + 2}, {area.high.x, area.high.y + note}},
-                           {2.5, ink::Face::regular, Align::left}));
+      pages.back().items.emplace_back(drafting::fitted(
+          context.kit,
+          "Cut apart along the lines and stick one on every part, its arrow "
+          "upright as the part stands in the piece.",
+          {{area.low.x, area.high.y + 2}, {area.high.x, area.high.y + note_height}},
+          {2.5, ink::Face::regular, Align::left}));
     }
-    const std::size_t place = i % on_page;
+    const std::size_t place = i % grid.on_page();
     const Vec2 low{area.low.x + static_cast<double>(place % grid.columns) * grid.width,
                    area.high.y - static_cast<double>(place / grid.columns + 1) * grid.height};
-    pages.back().items.emplace_back(
-        draw_label(context, labels[i], {low, low + Vec2{grid.width, grid.height}}));
+    const Rect box{low, low + Vec2{grid.width, grid.height}};
+    pages.back().items.emplace_back(LabelDrawing(context, labels[i], box).draw());
   }
   return pages;
 }
