@@ -178,7 +178,7 @@ Picture as_picture(const Story& story, double width) {
   return picture;
 }
 
-Picture side_by_side(Picture left, Picture right, double gap) {
+Picture side_by_side(Picture left, const Picture& right, double gap) {
   Picture picture{std::move(left.items), left.width + gap + right.width,
                   std::max(left.height, right.height)};
   place(right, {left.width + gap, 0}, picture.items);

@@ -35,7 +35,7 @@ std::vector<Items> flow(const Story& story, const std::vector<ink::Rect>& first,
 std::vector<ink::Rect> columns(ink::Rect area, int count, double gap = 8);
 // The whole story in one picture; two pictures beside each other, the tops level.
 Picture as_picture(const Story& story, double width);
-Picture side_by_side(Picture left, Picture right, double gap);
+Picture side_by_side(Picture left, const Picture& right, double gap);
 // How high the story is in one endless column.
 double height(const Story& story);
 

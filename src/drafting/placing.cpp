@@ -38,9 +38,12 @@ std::optional<ink::Rect> anywhere(const Room& room, const Sought& sought) {
   std::optional<ink::Rect> best;
   double best_cost = 1e300;
   const Vec2 size{sought.width, sought.height};
-  for (double y = room.area().low.y; y + size.y <= room.area().high.y; y += raster) {
-    for (double x = room.area().low.x; x + size.x <= room.area().high.x; x += raster) {
-      const ink::Rect place{{x, y}, Vec2{x, y} + size};
+  const auto rows = static_cast<int>((room.area().height() - size.y) / raster);
+  const auto columns = static_cast<int>((room.area().width() - size.x) / raster);
+  for (int row = 0; row <= rows; ++row) {
+    for (int column = 0; column <= columns; ++column) {
+      const Vec2 low = room.area().low + Vec2{raster * column, raster * row};
+      const ink::Rect place{low, low + size};
       const double cost = norm(middle(place) - sought.tip);
       if (cost >= best_cost || !room.free(place)) continue;
       if (room.over_text(sought.tip, leader_end(place, sought.tip))) continue;
@@ -56,8 +59,11 @@ std::optional<ink::Rect> anywhere(const Room& room, const Sought& sought) {
 std::optional<ink::Rect> find_place(const Room& room, const Sought& sought) {
   std::optional<ink::Rect> best;
   double best_cost = 1e300;
-  for (double distance = sought.near; distance <= std::min(sought.far, best_cost);
-       distance += 2.5) {
+  constexpr double step = 2.5;
+  const auto rings = static_cast<int>((sought.far - sought.near) / step);
+  for (int ring = 0; ring <= rings; ++ring) {
+    const double distance = sought.near + step * ring;
+    if (distance > best_cost) break;
     for (int i = 0; i < directions; ++i) {
       const double angle = 2 * std::numbers::pi * i / directions;
       const ink::Rect place = place_at(sought, {std::cos(angle), std::sin(angle)}, distance);

@@ -127,6 +127,7 @@ ink::Group draw_toned(const Kit& kit, std::span<const ToneFace> faces,
     ink::Path path;
     for (const std::vector<Vec2>& loop : face.loops) {
       std::vector<Vec2> corners;
+      corners.reserve(loop.size());
       for (const Vec2 p : loop) corners.push_back(placement.paper(p));
       path.polygon(corners);
     }

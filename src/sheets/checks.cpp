@@ -63,7 +63,7 @@ drafting::Block loop_block(const Context& context, std::size_t i, double width) 
       drafting::as_picture(loop_table(context, loop, check, table_width), table_width);
   drafting::Picture drawing =
       loop_picture(context.kit, loop, picture_width, std::min(table.height, highest));
-  drafting::Picture both = drafting::side_by_side(std::move(drawing), std::move(table), gap);
+  drafting::Picture both = drafting::side_by_side(std::move(drawing), table, gap);
   std::string name = loop.name;
   drafting::Story story{drafting::body_text(context.kit, name, width, ink::Face::bold),
                         drafting::of_picture(std::move(both), 0)};

@@ -19,6 +19,7 @@ std::vector<Vec2> laid_flat(const std::vector<Vec3>& corners) {
   const Vec3 ex = unit(corners[1] - corners[0]);
   const Vec3 ey = unit(cross(normal_of(corners), ex));
   std::vector<Vec2> flat;
+  flat.reserve(corners.size());
   for (const Vec3 p : corners) flat.push_back({dot(p, ex), dot(p, ey)});
   return flat;
 }

@@ -43,7 +43,7 @@ TEST_CASE("balloons stand apart, off the view, inside the area; their leaders do
     REQUIRE(groups.size() == callouts.size());
     Items items;
     append(items, groups);
-    CHECK(test::faults(items) == "");
+    CHECK_THAT(test::faults(items), Catch::Equals(""));
     for (std::size_t i = 0; i < groups.size(); ++i) {
       const auto [a, b] = leader_of(groups[i]);
       for (std::size_t k = 0; k < i; ++k) {
@@ -73,7 +73,7 @@ TEST_CASE("labels find free places: no text over text, none over a line of the v
   std::vector<Callout> callouts = many(20, {{100, 80}, {280, 220}}, 3);
   for (Callout& callout : callouts) callout.lines.push_back("second line");
   append(items, place_labels(kit, room, callouts));
-  CHECK(test::faults(items) == "");
+  CHECK_THAT(test::faults(items), Catch::Equals(""));
 }
 
 TEST_CASE("the same callouts get the same places") {

@@ -66,7 +66,7 @@ TEST_CASE("a chain of thirds of an inch adds up to its overall, in every directi
     CHECK(links == 7);
     CHECK(sum == overall);
     CHECK(overall == kit.figures.round(33.3 * 7).steps);
-    CHECK(test::faults(items) == "");
+    CHECK_THAT(test::faults(items), Catch::Equals(""));
   }
 }
 
@@ -118,7 +118,7 @@ TEST_CASE("running figures are rounded once from the datum and keep apart") {
     CHECK(test::words({drawn.group}) == expected);
     for (std::size_t i = 0; i < drawn.texts.size(); ++i)
       for (std::size_t k = 0; k < i; ++k) CHECK_FALSE(touch(drawn.texts[i], drawn.texts[k]));
-    CHECK(test::faults({drawn.group}) == "");
+    CHECK_THAT(test::faults({drawn.group}), Catch::Equals(""));
   }
 }
 
@@ -141,7 +141,7 @@ TEST_CASE("an outer extension line stops short of an inner figure") {
   const std::vector<Row> rows{inner, outer};
   Items items;
   append(items, draw_rows(kit, placement, outline, rows).groups);
-  CHECK(test::faults(items) == "");
+  CHECK_THAT(test::faults(items), Catch::Equals(""));
 }
 
 TEST_CASE("an angle is named in degrees and rise, off everything in the room") {

@@ -35,7 +35,7 @@ TEST_CASE("frame, title block and bars are sound on every paper, bound on either
       CHECK(page.label == "118");
       CHECK(page.paper.margin_left == (bind_right ? 10 : 20));
       CHECK(page.paper.margin_right == (bind_right ? 20 : 10));
-      CHECK(test::faults(page.items, page.paper) == "");
+      CHECK_THAT(test::faults(page.items, page.paper), Catch::Equals(""));
       const std::vector<std::string> words = test::words(page.items);
       for (const char* word : {"118 of 250", "C", "2026-03-02", "100 mm", "4 in"})
         CHECK(std::count(words.begin(), words.end(), word) >= 1);

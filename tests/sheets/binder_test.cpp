@@ -82,7 +82,7 @@ TEST_CASE("no demo has a page fault on any paper, bound on one side or two") {
         const ink::Packet packet = sheets::make_packet(piece.plan, model::Style{}, fonts());
         INFO(fs::path(file).filename()
              << ", " << packet.pages.front().paper.name << (two_sided ? ", two-sided" : ""));
-        CHECK(faults(piece, packet) == "");
+        CHECK_THAT(faults(piece, packet), Catch::Equals(""));
       }
     }
   }

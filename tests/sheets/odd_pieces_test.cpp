@@ -12,7 +12,7 @@ namespace {
 std::string faults_on_all_papers(const std::string& text) {
   static const ink::FontSet fonts;
   test::Built piece = test::build(text);
-  REQUIRE(piece.stops() == "");
+  REQUIRE_THAT(piece.stops(), Catch::Equals(""));
   std::vector<std::string> marks;
   for (const fabrication::PartRow& row : piece.plan.rows) marks.push_back(row.mark);
   std::string found;
@@ -42,24 +42,27 @@ std::string shelf(const std::string& name, const std::string& at) {
 }  // namespace
 
 TEST_CASE("a very wide low case") {
-  CHECK(faults_on_all_papers(
-            case_text("mm", "{ bottom = 2400, height = 220, lean_in = [\"20 deg\", \"20 deg\"] }",
-                      "200 mm", "")) == "");
+  CHECK_THAT(faults_on_all_papers(case_text(
+                 "mm", "{ bottom = 2400, height = 220, lean_in = [\"20 deg\", \"20 deg\"] }",
+                 "200 mm", "")),
+             Catch::Equals(""));
 }
 
 TEST_CASE("a tall narrow case with many shelves close together") {
   std::string shelves;
   for (int i = 0; i < 9; ++i)
     shelves += shelf("number" + std::to_string(i), std::to_string(120 + 60 * i) + " mm");
-  CHECK(faults_on_all_papers(
-            case_text("mm", "{ bottom = 420, height = 1900, lean_in = [\"3 deg\", \"3 deg\"] }",
-                      "300 mm", shelves)) == "");
+  CHECK_THAT(faults_on_all_papers(case_text(
+                 "mm", "{ bottom = 420, height = 1900, lean_in = [\"3 deg\", \"3 deg\"] }",
+                 "300 mm", shelves)),
+             Catch::Equals(""));
 }
 
 TEST_CASE("a box as small as a hand") {
-  CHECK(faults_on_all_papers(case_text(
-            "in", "{ bottom = \"6\", height = \"4\", lean_in = [\"10 deg\", \"10 deg\"] }", "3 in",
-            "")) == "");
+  CHECK_THAT(faults_on_all_papers(case_text(
+                 "in", "{ bottom = \"6\", height = \"4\", lean_in = [\"10 deg\", \"10 deg\"] }",
+                 "3 in", "")),
+             Catch::Equals(""));
 }
 
 TEST_CASE("long names, a long title, notes in several languages") {
@@ -72,5 +75,5 @@ TEST_CASE("long names, a long title, notes in several languages") {
       "maker = \"Tischlerei Übermaß & Söhne (invented)\"\nnumber = \"2026-000145-XL\"\n"
       "notes = [\"Ausführung in Eiche, geölt. Größe ±0,5 mm.\", \"Поставка: июнь\", \"Έτοιμο\"]\n";
   text.replace(text.find("title = \"Test\"\n"), 15, job);
-  CHECK(faults_on_all_papers(text) == "");
+  CHECK_THAT(faults_on_all_papers(text), Catch::Equals(""));
 }
