@@ -91,21 +91,18 @@ LapLines lap_lines(const Part& part, const parts::Operation& lap) {
   return lines;
 }
 
-void state_lap(parts::Builder& builder, int index, int other) {
-  const Part& part = builder.part(index);
-  const std::string name = builder.part(other).name;
+namespace {
+
+const parts::Operation* find_lap(const Part& part, const std::string& other) {
   const auto found = std::find_if(
       part.operations.rbegin(), part.operations.rend(), [&](const parts::Operation& operation) {
-        return operation.name == "lap for " + name && !operation.trench.walls.empty();
+        return operation.name == "lap for " + other && !operation.trench.walls.empty();
       });
-  if (found == part.operations.rend()) return;
-  const parts::Operation lap = *found;
-  const LapLines lines = lap_lines(part, lap);
-  std::string text =
-      "Lap for " + name + ": walls " + degrees_of(lines.off_square) + " off square to the length";
-  const LapEdge* straight = nullptr;
-  for (const LapEdge& edge : lines.edges)
-    if (edge.straight() && straight == nullptr) straight = &edge;
+  return found == part.operations.rend() ? nullptr : &*found;
+}
+
+std::string words_of(const LapLines& lines, const LapEdge* straight) {
+  std::string text = degrees_of(lines.off_square) + " off square to the length";
   text += straight != nullptr
               ? ", set from the " + straight->name
               : ", set from the blank's edges before tapering, or from the centre line";
@@ -114,18 +111,31 @@ void state_lap(parts::Builder& builder, int index, int other) {
       text += "; " + degrees_of(edge.off_square) + " off square to the " + edge.name +
               ", which tapers " + degrees_of(edge.taper);
   if (!lines.parallel) text += "; its walls are not parallel";
-  builder.remark(index, text + ".");
-  if (straight == nullptr) return;
-  const std::string edge_name = straight->name;
+  return text + ".";
+}
+
+}  // namespace
+
+void state_lap(parts::Builder& builder, int index, int other) {
+  const std::string& name = builder.part(other).name;
+  const parts::Operation* lap = find_lap(builder.part(index), name);
+  if (lap == nullptr) return;
+  const LapLines lines = lap_lines(builder.part(index), *lap);
+  const auto straight = std::find_if(lines.edges.begin(), lines.edges.end(),
+                                     [](const LapEdge& edge) { return edge.straight(); });
+  const bool none = straight == lines.edges.end();
+  builder.remark(index,
+                 "Lap for " + name + ": walls " + words_of(lines, none ? nullptr : &*straight));
+  if (none) return;
+  const Vec3 out = parts::outward(lap->trench.open);
   const std::vector<LongSide> sides = long_sides(builder.part(index));
-  const Vec3 out = parts::outward(lap.trench.open);
-  const LongSide* face = nullptr;
-  const LongSide* edge = nullptr;
-  for (const LongSide& side : sides) {
-    if (face == nullptr || dot(side.plane.n, out) > dot(face->plane.n, out)) face = &side;
-    if (side.name == edge_name) edge = &side;
-  }
-  if (face != nullptr && edge != nullptr) measure_walls(builder, index, lap, *face, *edge, name);
+  const auto face =
+      std::max_element(sides.begin(), sides.end(), [&](const LongSide& a, const LongSide& b) {
+        return dot(a.plane.n, out) < dot(b.plane.n, out);
+      });
+  const auto edge = std::find_if(sides.begin(), sides.end(),
+                                 [&](const LongSide& side) { return side.name == straight->name; });
+  measure_walls(builder, index, *lap, *face, *edge, name);
 }
 
 }  // namespace splay::constructs

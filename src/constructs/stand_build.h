@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "constructs/member.h"
 #include "constructs/stand.h"
 #include "joinery/stick.h"
 
@@ -20,6 +21,13 @@ struct StandBody {
   // Outwards: of the side with x or y constant at a height.
   Plane side(bool at_right) const;
   Plane face(bool at_back) const;
+};
+
+// The two edges of a leg in the plane of its faces.
+struct StandLegEdges {
+  Vec3 foot, top;              // outer edge
+  Vec3 inner_foot, inner_top;  // inner edge
+  Vec3 axis;                   // of the blank
 };
 
 struct StandLegPlace {
@@ -54,7 +62,9 @@ class StandBuild {
   bool lay_under();
   bool take_lean(const std::string& side, double& lean) const;
   bool add_leg(bool right, bool back);
-  void state_leg(const StandLegPlace& leg, Vec3 foot, Vec3 top, Vec3 inner_foot, Vec3 inner_top);
+  Member leg_member(const std::string& name, const StandLegEdges& edges, const Plane& face,
+                    Vec3 in) const;
+  void state_leg(const StandLegPlace& leg, const StandLegEdges& edges);
   void add_measures();
   void rest_item();
   void stop(std::string code, std::string text, std::string remedy, SourceSpan span) const;

@@ -30,21 +30,14 @@ Plane StandBody::face(bool at_back) const {
 
 namespace {
 
-// The two edges of a leg in the plane of its faces.
-struct LegEdges {
-  Vec3 foot, top;              // outer edge
-  Vec3 inner_foot, inner_top;  // inner edge
-  Vec3 axis;                   // of the blank
-};
-
 // `in`: level, in the plane of the faces, towards the other leg. Square widths stand on the axis,
 // which leaves the outer edge by all of the taper, half of it or none.
-LegEdges lay_edges(const StandLeg& leg, Vec3 foot, Vec3 top, Vec3 in) {
+StandLegEdges lay_edges(const StandLeg& leg, Vec3 foot, Vec3 top, Vec3 in) {
   const double broad = leg.top_width->mm;
   const double narrow = leg.foot_width.given ? leg.foot_width->mm : broad;
   const Vec3 outer = unit(top - foot);
   if (leg.widths.value == LegWidths::level) {
-    LegEdges edges{foot, top, foot + in * narrow, top + in * broad, {}};
+    StandLegEdges edges{foot, top, foot + in * narrow, top + in * broad, {}};
     const Vec3 inner = unit(edges.inner_top - edges.inner_foot);
     edges.axis = leg.taper.value == LegTaper::inside    ? outer
                  : leg.taper.value == LegTaper::outside ? inner
@@ -169,16 +162,33 @@ bool StandBuild::add_leg(bool right, bool back) {
   const Vec3 top{body_.x(right, body_.top), body_.y(back, body_.top), body_.top};
   const Vec3 in = frames_in_front ? Vec3{right ? -1.0 : 1.0, 0, 0} : Vec3{0, back ? -1.0 : 1.0, 0};
   const Plane face = frames_in_front ? body_.face(back) : body_.side(right);
-  const double thick =
-      choice.thickness.given ? choice.thickness->mm : stock_thickness(builder_, *choice.stock);
-  const LegEdges edges = lay_edges(choice, foot, top, in);
-
+  const StandLegEdges edges = lay_edges(choice, foot, top, in);
   StandLegPlace leg;
   leg.right = right;
   leg.back = back;
   leg.name = std::string(right ? "right " : "left ") + (back ? "back" : "front") + " leg";
+  const Member member = leg_member(leg.name, edges, face, in);
+  leg.part = add_member(builder_, member);
+  if (leg.part < 0) {
+    stop("nothing-left", "The leg of " + spec_.name + " has no wood left.",
+         "Check its widths, its thickness and its lean.", choice.span);
+    return false;
+  }
+  leg.stick = joinery::stick(builder_, leg.part);
+  state_leg(leg, edges);
+  state_end_lines(builder_, leg.part, *member.from_end.plane, "foot");
+  state_end_lines(builder_, leg.part, *member.to_end.plane, "head");
+  legs_.push_back(std::move(leg));
+  return true;
+}
+
+Member StandBuild::leg_member(const std::string& name, const StandLegEdges& edges,
+                              const Plane& face, Vec3 in) const {
+  const StandLeg& choice = spec_.legs;
+  const double thick =
+      choice.thickness.given ? choice.thickness->mm : stock_thickness(builder_, *choice.stock);
   Member member;
-  member.name = part_name(builder_, spec_, leg.name);
+  member.name = part_name(builder_, spec_, name);
   member.stock = *choice.stock;
   member.from = edges.foot;
   member.to = edges.top;
@@ -197,26 +207,14 @@ bool StandBuild::add_leg(bool right, bool back) {
                        inner_high ? "inner edge" : "outer edge",
                        "inside face",
                        "outside face"};
-  leg.part = add_member(builder_, member);
-  if (leg.part < 0) {
-    stop("nothing-left", "The leg of " + spec_.name + " has no wood left.",
-         "Check its widths, its thickness and its lean.", choice.span);
-    return false;
-  }
-  leg.stick = joinery::stick(builder_, leg.part);
-  state_leg(leg, edges.foot, edges.top, edges.inner_foot, edges.inner_top);
-  state_end_lines(builder_, leg.part, *member.from_end.plane, "foot");
-  state_end_lines(builder_, leg.part, *member.to_end.plane, "head");
-  legs_.push_back(std::move(leg));
-  return true;
+  return member;
 }
 
-void StandBuild::state_leg(const StandLegPlace& leg, Vec3 foot, Vec3 top, Vec3 inner_foot,
-                           Vec3 inner_top) {
-  builder_.measure(leg.part, "outer edge, foot to head", norm(top - foot));
-  builder_.measure(leg.part, "inner edge, foot to head", norm(inner_top - inner_foot));
-  state_lean(builder_, leg.part, foot, top);
-  const Lean inner = lean_of(inner_top - inner_foot);
+void StandBuild::state_leg(const StandLegPlace& leg, const StandLegEdges& edges) {
+  builder_.measure(leg.part, "outer edge, foot to head", norm(edges.top - edges.foot));
+  builder_.measure(leg.part, "inner edge, foot to head", norm(edges.inner_top - edges.inner_foot));
+  state_lean(builder_, leg.part, edges.foot, edges.top);
+  const Lean inner = lean_of(edges.inner_top - edges.inner_foot);
   if (inner.from_plumb > 1e-9)
     builder_.remark(leg.part, "Its inner edge is " + degrees_of(inner.from_plumb) + " off plumb.");
 }

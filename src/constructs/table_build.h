@@ -34,6 +34,8 @@ class TableBuild {
  private:
   // table_legs.cpp
   bool add_leg(std::size_t i);
+  PlacedLeg face_leg(std::size_t i) const;
+  Member leg_member(const PlacedLeg& leg, Vec3 head) const;
   Vec3 spread(const PlacedLeg& leg) const;
   std::vector<MemberSide> leg_sides(const PlacedLeg& leg, Vec3 head) const;
   Vec3 shift_to_plan(const PlacedLeg& leg, const std::vector<MemberSide>& sides) const;

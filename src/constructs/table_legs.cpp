@@ -163,7 +163,8 @@ Vec3 TableBuild::shift_to_plan(const PlacedLeg& leg, const std::vector<MemberSid
   return {wanted.x - mean.x / points, wanted.y - mean.y / points, 0};
 }
 
-bool TableBuild::add_leg(std::size_t i) {
+// The name of leg i and its own front and side in plan.
+PlacedLeg TableBuild::face_leg(std::size_t i) const {
   PlacedLeg leg;
   if (count() == 4) {
     const bool right = i == 1 || i == 2, back = i >= 2;
@@ -171,33 +172,41 @@ bool TableBuild::add_leg(std::size_t i) {
     leg.front = {0, back ? 1.0 : -1.0, 0};
     leg.side = {right ? 1.0 : -1.0, 0, 0};
   } else {
+    const double step = 2 * std::numbers::pi / static_cast<double>(count());
+    const double turn = -std::numbers::pi / 2 + step * static_cast<double>(i);
     leg.name = "leg " + std::to_string(i + 1);
-    const double turn = -std::numbers::pi / 2 + 2 * std::numbers::pi * static_cast<double>(i) /
-                                                    static_cast<double>(count());
     leg.front = {std::cos(turn), std::sin(turn), 0};
     leg.side = {-std::sin(turn), std::cos(turn), 0};
   }
   leg.along = unit(Vec3{0, 0, 1} - spread(leg));
-  Vec3 head{middle_.x, middle_.y, head_};
-  head = head + shift_to_plan(leg, leg_sides(leg, head));
+  return leg;
+}
 
+Member TableBuild::leg_member(const PlacedLeg& leg, Vec3 head) const {
+  const Faces faces = lay_faces(spec_.leg, leg, spread(leg));
   Member member;
   member.name = part_name(builder_, spec_, leg.name);
   member.stock = *spec_.leg.stock;
   member.from = head - leg.along * ((head_ - middle_.z) / leg.along.z);
   member.to = head;
   member.axis = leg.along;
+  member.facing = faces.front;
   member.sides = leg_sides(leg, head);
-  member.facing = lay_faces(spec_.leg, leg, spread(leg)).front;
-  const Vec3 side = lay_faces(spec_.leg, leg, spread(leg)).side;
-  const bool side_high = dot(cross(member.facing, member.axis), side) > 0;
   const std::string inner = count() == 4 ? "inner side" : "left side";
   const std::string outer = count() == 4 ? "outer side" : "right side";
+  const bool side_high = dot(cross(member.facing, member.axis), faces.side) > 0;
   member.side_names = {
       "foot",       "head",      side_high ? inner : outer, side_high ? outer : inner,
       "inner face", "outer face"};
   member.from_end = {Plane{{0, 0, -1}, -middle_.z}, "foot", 0};
   member.to_end = {Plane{{0, 0, 1}, head_}, "head", 0};
+  return member;
+}
+
+bool TableBuild::add_leg(std::size_t i) {
+  PlacedLeg leg = face_leg(i);
+  const Vec3 head{middle_.x, middle_.y, head_};
+  const Member member = leg_member(leg, head + shift_to_plan(leg, leg_sides(leg, head)));
   leg.part = add_member(builder_, member);
   if (leg.part < 0) {
     stop("nothing-left", "The legs of " + spec_.name + " have no wood left.",

@@ -37,10 +37,31 @@ std::vector<Vec2> TableBuild::top_outline() const {
   double apothem = 0;
   for (int i = 0; i < sides; ++i) apothem = std::max(apothem, reach(way(i + 0.5)));
   std::vector<Vec2> outline;
+  outline.reserve(static_cast<std::size_t>(sides));
   for (int i = 0; i < sides; ++i)
     outline.push_back(centre + way(i) * (apothem / std::cos(step / 2)));
   return outline;
 }
+
+namespace {
+
+// Cuts every side of the outline that isn't one of the blank's own.
+void cut_outline(parts::Builder& builder, int part, const std::vector<Vec2>& outline) {
+  for (std::size_t i = 0; i < outline.size(); ++i) {
+    const Vec2 a = outline[i], b = outline[(i + 1) % outline.size()];
+    const Vec2 out = -left_of(unit(b - a));
+    const Plane plane{{out.x, out.y, 0}, dot(out, a)};
+    const Plane here = builder.part(part).place.local_plane(plane);
+    if (builder.part(part).body.extent(here.n)[1] < here.d + tolerance::on_plane) continue;
+    const std::string name = "side " + std::to_string(i + 1);
+    if (std::abs(here.n.x) >= std::abs(here.n.y))
+      builder.cut_end(part, plane, name, "");
+    else
+      builder.cut_edge(part, plane, name, "");
+  }
+}
+
+}  // namespace
 
 void TableBuild::add_top() {
   const std::vector<Vec2> outline = top_outline();
@@ -60,18 +81,7 @@ void TableBuild::add_top() {
                             : std::array<std::string, 6>{"left end",  "right end", "front edge",
                                                          "back edge", "underside", "top"};
   const int part = builder_.add(std::move(blank));
-  for (std::size_t i = 0; i < outline.size(); ++i) {
-    const Vec2 a = outline[i], b = outline[(i + 1) % outline.size()];
-    const Vec2 out = -left_of(unit(b - a));
-    const Plane plane{{out.x, out.y, 0}, dot(out, a)};
-    const Plane here = builder_.part(part).place.local_plane(plane);
-    if (builder_.part(part).body.extent(here.n)[1] < here.d + tolerance::on_plane) continue;
-    const std::string name = "side " + std::to_string(i + 1);
-    if (std::abs(here.n.x) >= std::abs(here.n.y))
-      builder_.cut_end(part, plane, name, "");
-    else
-      builder_.cut_edge(part, plane, name, "");
-  }
+  cut_outline(builder_, part, outline);
   for (const PlacedLeg& leg : legs_) rest(builder_, leg.part, part, head_);
   for (const int apron : aprons_) rest(builder_, apron, part, head_);
 }
