@@ -5,6 +5,7 @@
 #include "drafting/dimension.h"
 #include "drafting/placing.h"
 #include "drafting/text_block.h"
+#include "ink/outline.h"
 
 namespace splay::drafting {
 
@@ -13,6 +14,13 @@ namespace {
 constexpr double pi = std::numbers::pi;
 
 double heading_of(Vec2 v) { return std::atan2(v.y, v.x); }
+
+bool runs_over_text(const Room& room, const ink::Path& path) {
+  for (const ink::Polyline& line : ink::flatten(path, 0.1))
+    for (std::size_t i = 0; i + 1 < line.points.size(); ++i)
+      if (room.over_text(line.points[i], line.points[i + 1])) return true;
+  return false;
+}
 
 // The arc between the legs and its heads; heads stand outside when the arc is short.
 void draw_arc(const Kit& kit, const AngleMark& mark, double from, double sweep, ink::Group& group) {
@@ -49,14 +57,22 @@ std::string angle_rise(const Kit& kit, double radians) {
   return rise_text(radians * 180 / pi, kit.figures);
 }
 
-ink::Group draw_angle(const Kit& kit, Room& room, const AngleMark& mark) {
-  ink::Group group{"dimension", {}};
+namespace {
+
+struct Arc {
+  double from, sweep;
+  Vec2 bisector, tip;
+};
+
+Arc arc_of(const AngleMark& mark) {
   const double from = heading_of(mark.from);
   const double sweep = std::remainder(heading_of(mark.to) - from, 2 * pi);
-  draw_arc(kit, mark, from, sweep, group);
-  room.take(kit, group.items);
   const double mid = from + sweep / 2;
   const Vec2 bisector{std::cos(mid), std::sin(mid)};
+  return {from, sweep, bisector, mark.at + bisector * mark.radius};
+}
+
+LabelText whole_text(const Kit& kit, const AngleMark& mark) {
   constexpr double widest = 24;  // mm: long names take a second line
   LabelText text{{angle_text({}, mark.radians), angle_rise(kit, mark.radians)},
                  kit.look.lettering,
@@ -64,17 +80,55 @@ ink::Group draw_angle(const Kit& kit, Room& room, const AngleMark& mark) {
   if (!mark.name.empty())
     for (std::string& line : wrap(kit, mark.name, widest, text.height))
       text.lines.push_back(std::move(line));
-  const Vec2 size = label_size(kit, text);
-  const Vec2 tip = mark.at + bisector * mark.radius;
-  const ink::Rect place = find_place(room, {tip, size.x, size.y, bisector, 2, 60})
-                              .value_or(ink::Rect{tip + Vec2{2, 2}, tip + Vec2{2, 2} + size});
-  const std::size_t before = group.items.size();
-  write_label(text, place, tip, group.items);
+  return text;
+}
+
+void add_text(const Kit& kit, Room& room, const LabelText& text, ink::Rect place, Vec2 tip,
+              ink::Group& group) {
+  Items label;
+  write_label(text, place, tip, label);
   const Vec2 end = leader_end(place, tip);
   if (norm(end - tip) > 3)
-    group.items.emplace_back(ink::Stroke{ink::Path{}.move(tip).line(end), kit.thin()});
-  room.take(kit,
-            Items(group.items.begin() + static_cast<std::ptrdiff_t>(before), group.items.end()));
+    label.emplace_back(ink::Stroke{ink::Path{}.move(tip).line(end), kit.thin()});
+  room.take(kit, label);
+  append(group.items, std::move(label));
+}
+
+}  // namespace
+
+std::optional<ink::Group> try_angle(const Kit& kit, Room& room, const AngleMark& mark) {
+  const Arc arc = arc_of(mark);
+  ink::Group group{"dimension", {}};
+  draw_arc(kit, mark, arc.from, arc.sweep, group);
+  if (std::ranges::any_of(group.items, [&](const ink::Item& item) {
+        const auto* stroke = std::get_if<ink::Stroke>(&item);
+        return stroke && runs_over_text(room, stroke->path);
+      }))
+    return std::nullopt;
+  Room with_arc = room;
+  with_arc.take(kit, group.items);
+  LabelText text = whole_text(kit, mark);
+  for (const bool figure_only : {false, true}) {
+    if (figure_only) text.lines.resize(1);
+    const Vec2 size = label_size(kit, text);
+    const auto place = find_place(with_arc, {arc.tip, size.x, size.y, arc.bisector, 2, 60});
+    if (!place) continue;
+    room = std::move(with_arc);
+    add_text(kit, room, text, *place, arc.tip, group);
+    return group;
+  }
+  return std::nullopt;
+}
+
+ink::Group draw_angle(const Kit& kit, Room& room, const AngleMark& mark) {
+  if (std::optional<ink::Group> group = try_angle(kit, room, mark)) return std::move(*group);
+  const Arc arc = arc_of(mark);
+  ink::Group group{"dimension", {}};
+  draw_arc(kit, mark, arc.from, arc.sweep, group);
+  room.take(kit, group.items);
+  const LabelText text = whole_text(kit, mark);
+  const Vec2 low = arc.tip + Vec2{2, 2};
+  add_text(kit, room, text, {low, low + label_size(kit, text)}, arc.tip, group);
   return group;
 }
 

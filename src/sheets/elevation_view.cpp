@@ -86,23 +86,39 @@ void draw_lengths(Canvas& canvas) {
   }
 }
 
+drafting::AngleMark mark_of(const Canvas& canvas, const parts::NamedAngle& angle) {
+  const View& v = canvas.elevation.view;
+  const ink::Rect box = canvas.placement.paper(canvas.elevation.box);
+  drafting::AngleMark mark;
+  mark.at = canvas.placement.paper(v.project(angle.at));
+  mark.from = v.project(angle.from);
+  mark.to = v.project(angle.to);
+  mark.radians = angle.radians;
+  mark.name = angle.name;
+  mark.radius = std::clamp(std::min(box.width(), box.height()) / 6, 6.0, 10.0);
+  return mark;
+}
+
+// Two angles that this view shows as one: a front leg's and that of the back leg behind it.
+bool same_on_paper(const drafting::AngleMark& a, const drafting::AngleMark& b) {
+  constexpr double near = 1, alike = 1e-3;
+  return norm(a.at - b.at) < near && norm(unit(a.from) - unit(b.from)) < alike &&
+         norm(unit(a.to) - unit(b.to)) < alike;
+}
+
 void draw_angles(Canvas& canvas) {
   constexpr double reach = 24;  // how far a label may stand off the view
-  const ink::Rect view = canvas.placement.paper(canvas.elevation.box);
-  drafting::Room room(drafting::grown(view, reach));
+  drafting::Room room(drafting::grown(canvas.placement.paper(canvas.elevation.box), reach));
   room.take(canvas.context.kit, canvas.items);
+  std::vector<drafting::AngleMark> marks;
   for (const parts::NamedAngle& angle : canvas.elevation.angles) {
-    const View& v = canvas.elevation.view;
-    const double least = std::min(view.width(), view.height());
-    drafting::AngleMark mark;
-    mark.at = canvas.placement.paper(v.project(angle.at));
-    mark.from = v.project(angle.from);
-    mark.to = v.project(angle.to);
-    mark.radians = angle.radians;
-    mark.name = angle.name;
-    mark.radius = std::clamp(least / 6, 6.0, 10.0);
-    canvas.items.emplace_back(drafting::draw_angle(canvas.context.kit, room, mark));
+    const drafting::AngleMark mark = mark_of(canvas, angle);
+    const auto same = [&](const drafting::AngleMark& m) { return same_on_paper(m, mark); };
+    if (std::ranges::none_of(marks, same)) marks.push_back(mark);
   }
+  for (const drafting::AngleMark& mark : marks)
+    if (std::optional<ink::Group> group = drafting::try_angle(canvas.context.kit, room, mark))
+      canvas.items.emplace_back(std::move(*group));
 }
 
 }  // namespace

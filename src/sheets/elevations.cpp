@@ -1,10 +1,7 @@
 #include <algorithm>
-#include <map>
-#include <optional>
-#include <tuple>
 
 #include "drafting/table.h"
-#include "sheets/elevation_view.h"
+#include "sheets/elevation_layout.h"
 #include "sheets/kinds.h"
 #include "sheets/piece_picture.h"
 
@@ -12,205 +9,7 @@ namespace splay::sheets {
 
 namespace {
 
-using drafting::Scale;
-
-// Views side by side in rows, the first row on top. The first views of all rows stand exactly over
-// each other; a row's views stand on one line.
-using Grid = std::vector<std::vector<const Elevation*>>;
-
-struct Sides {
-  double before = -1e9, after = -1e9;  // of the view plane's origin
-  double size() const { return before + after; }
-  void include(double low, double high) {
-    before = std::max(before, -low);
-    after = std::max(after, high);
-  }
-};
-
-struct ArrangedRow {
-  std::vector<const DrawnElevation*> views;
-  Sides up;
-  double width = 0;  // of all views
-};
-
-struct Arranged {
-  std::vector<ArrangedRow> rows;
-  Sides first;           // across, of the first views
-  bool aligned = false;  // the first views stand over each other
-  double height() const {
-    double sum = 0;
-    for (const ArrangedRow& row : rows) sum += row.up.size();
-    return sum;
-  }
-  double width(const ArrangedRow& row) const {
-    return aligned ? row.width - row.views[0]->extent.width() + first.size() : row.width;
-  }
-};
-
-constexpr double between = 5;  // mm between two views at the least
-
-double gaps(std::size_t views) { return between * static_cast<double>(views - 1); }
-
-bool same_direction(const Grid& grid) {
-  return std::ranges::all_of(grid, [&](const auto& row) {
-    return norm(row[0]->view.right - grid[0][0]->view.right) < 1e-9;
-  });
-}
-
-// Every view is drawn once at each scale that is tried.
-class Drawings {
- public:
-  explicit Drawings(const Context& context) : context_(context) {}
-  const Context& context() const { return context_; }
-  const DrawnElevation& at(const Elevation* e, Scale scale) {
-    const auto key = std::tuple(e, scale.paper, scale.real);
-    const auto found = drawn_.find(key);
-    return found != drawn_.end() ? found->second
-                                 : drawn_.emplace(key, draw(context_, *e, scale)).first->second;
-  }
-
- private:
-  const Context& context_;
-  std::map<std::tuple<const Elevation*, int, int>, DrawnElevation> drawn_;
-};
-
-Arranged arrange(Drawings& drawings, const Grid& grid, Scale scale) {
-  Arranged result;
-  result.aligned = same_direction(grid);
-  for (const auto& views : grid) {
-    ArrangedRow row;
-    for (const Elevation* e : views) {
-      row.views.push_back(&drawings.at(e, scale));
-      const ink::Rect& extent = row.views.back()->extent;
-      row.up.include(extent.low.y, extent.high.y);
-      row.width += extent.width();
-    }
-    const ink::Rect& extent = row.views[0]->extent;
-    result.first.include(extent.low.x, extent.high.x);
-    result.rows.push_back(std::move(row));
-  }
-  return result;
-}
-
-bool fits(const Arranged& arranged, ink::Rect area) {
-  if (arranged.height() + gaps(arranged.rows.size()) > area.height()) return false;
-  return std::ranges::all_of(arranged.rows, [&](const ArrangedRow& row) {
-    return arranged.width(row) + gaps(row.views.size()) <= area.width();
-  });
-}
-
-struct Sheet {
-  Scale scale;
-  Arranged arranged;
-};
-
-// The largest standard scale at which the views fit with their dimensions. The first guess leaves
-// dimensions out, so it can only be too large.
-std::optional<Sheet> fit(Drawings& drawings, const Grid& grid) {
-  const Unit unit = *drawings.context().job().units;
-  const ink::Rect area = drawings.context().area();
-  double width = 0, height = 0;
-  for (const auto& row : grid) {
-    double row_width = 0, row_height = 0;
-    for (const Elevation* e : row) {
-      row_width += e->box.width();
-      row_height = std::max(row_height, e->box.height());
-    }
-    width = std::max(width, row_width);
-    height += row_height;
-  }
-  Scale scale = drafting::largest_scale(unit, {width, height}, {area.width(), area.height()});
-  for (;;) {
-    Arranged arranged = arrange(drawings, grid, scale);
-    if (fits(arranged, area)) return Sheet{scale, std::move(arranged)};
-    const Scale smaller = drafting::next_smaller(scale, unit);
-    if (smaller == scale) return std::nullopt;
-    scale = smaller;
-  }
-}
-
-// Where the first view of a row begins: at the even gap of its row, or of the tightest row when the
-// first views stand over each other.
-double first_gap(const Arranged& a, const ArrangedRow& of, ink::Rect area) {
-  const auto even = [&](const ArrangedRow& row) {
-    return (area.width() - a.width(row)) / static_cast<double>(row.views.size() + 1);
-  };
-  double gap = even(of);
-  if (a.aligned)
-    for (const ArrangedRow& row : a.rows) gap = std::min(gap, even(row));
-  return gap;
-}
-
-// What is left over is shared out between and around the views. Returns the largest rectangle
-// beside a single view that other rows are wider than; low > high when there is none.
-ink::Rect place(const Arranged& a, ink::Rect area, drafting::Items& items) {
-  ink::Rect corner = drafting::no_rect();
-  const double gap_y = (area.height() - a.height()) / static_cast<double>(a.rows.size() + 1);
-  double y = area.high.y - gap_y;
-  for (const ArrangedRow& row : a.rows) {
-    const ink::Rect& first = row.views[0]->extent;
-    const Sides across = a.aligned ? a.first : Sides{-first.low.x, first.high.x};
-    double x = area.low.x + first_gap(a, row, area);
-    const double base = y - row.up.after;
-    drafting::append(items, drafting::moved(row.views[0]->items, {x + across.before, base}));
-    x += across.size();
-    const double rest = a.width(row) - across.size();
-    const double gap = (area.high.x - x - rest) / static_cast<double>(row.views.size());
-    for (std::size_t i = 1; i < row.views.size(); ++i) {
-      const ink::Rect& extent = row.views[i]->extent;
-      x += gap;
-      drafting::append(items, drafting::moved(row.views[i]->items, {x - extent.low.x, base}));
-      x += extent.width();
-    }
-    const ink::Rect beside{{x + between, y - row.up.size()}, {area.high.x, y}};
-    if (row.views.size() == 1 && a.rows.size() > 1 && beside.width() > corner.width())
-      corner = beside;
-    y -= row.up.size() + gap_y;
-  }
-  return corner;
-}
-
-// Ways to share the views out over pages, few pages first. First angle has the plan below the
-// front, third angle above it.
-std::vector<std::vector<Grid>> layouts(const ElevationSet& set, bool third_angle) {
-  const auto stacked = [&](std::vector<const Elevation*> front,
-                           std::vector<const Elevation*> plan) {
-    return third_angle ? Grid{std::move(plan), std::move(front)}
-                       : Grid{std::move(front), std::move(plan)};
-  };
-  const Elevation *front = &set.front, *plan = &set.plan, *side = &set.side;
-  const Elevation *a = &set.section_a, *b = &set.section_b;
-  return {
-      {stacked({front, side}, {plan, a, b})},         {stacked({front, side, b}, {plan, a})},
-      {stacked({front, side}, {plan}), {{a, b}}},     {stacked({front}, {plan}), {{a}, {side, b}}},
-      {stacked({front}, {plan}), {{a}, {b}, {side}}}, {{{front}}, {{plan}, {a}}, {{side}, {b}}}};
-}
-
-struct Choice {
-  std::vector<Sheet> sheets;
-  double ratio = 0;  // the smallest scale
-};
-
-// One page more must make the views a good deal larger.
-Choice choose(Drawings& drawings, const ElevationSet& set) {
-  constexpr double worth_a_page = 1.4;
-  Choice best;
-  for (const std::vector<Grid>& pages :
-       layouts(set, *drawings.context().job().units == Unit::inch)) {
-    Choice choice{{}, 1e9};
-    for (const Grid& grid : pages) {
-      std::optional<Sheet> sheet = fit(drawings, grid);
-      if (!sheet) break;
-      choice.ratio = std::min(choice.ratio, sheet->scale.ratio());
-      choice.sheets.push_back(std::move(*sheet));
-    }
-    if (choice.sheets.size() < pages.size()) continue;
-    const bool more_pages = choice.sheets.size() > best.sheets.size();
-    const double needed = best.ratio * (more_pages ? worth_a_page : 1 + 1e-9);
-    if (best.sheets.empty() || choice.ratio >= needed) best = std::move(choice);
-  }
-  return best;
-}
+constexpr const char* sheet_title = "Elevations and sections";
 
 drafting::Story angle_table(const Context& context, double width) {
   drafting::Table table;
@@ -230,37 +29,87 @@ drafting::Story angle_table(const Context& context, double width) {
   return drafting::table(context.kit, table, width);
 }
 
+// The table of angles as one picture.
+drafting::Picture angle_picture(const Context& context) {
+  constexpr double width = 110;
+  const drafting::Story story = angle_table(context, width);
+  return story.empty() ? drafting::Picture{} : drafting::as_picture(story, width);
+}
+
+// Puts a picture where the views leave room, at the foot or at the right, and takes that off the
+// area. False when it fits nowhere.
+bool put_aside(const drafting::Picture& picture, const Arranged& views, ink::Rect& area,
+               drafting::Items& items) {
+  const double gap = 2 * between_views;
+  double width = 0;
+  for (const ArrangedRow& row : views.rows)
+    width = std::max(width, views.width(row) + gap * static_cast<double>(row.views.size()));
+  const double height = views.height() + gap * static_cast<double>(views.rows.size());
+  if (area.height() - height >= picture.height) {
+    const double x = drafting::middle(area).x - picture.width / 2;
+    drafting::append(items, drafting::moved(picture.items, {x, area.low.y + picture.height}));
+    area.low.y += picture.height;
+    return true;
+  }
+  if (area.width() - width >= picture.width && area.height() >= picture.height) {
+    const Vec2 corner{area.high.x - picture.width, drafting::middle(area).y + picture.height / 2};
+    drafting::append(items, drafting::moved(picture.items, corner));
+    area.high.x -= picture.width;
+    return true;
+  }
+  return false;
+}
+
+ink::Page view_page(const Context& context, const Sheet& sheet, const drafting::Picture& angles,
+                    bool& angles_shown) {
+  ink::Page page =
+      start_page(context, sheet_title, drafting::text(sheet.scale, *context.job().units), true);
+  ink::Rect area = context.area();
+  if (!angles_shown) angles_shown = put_aside(angles, sheet.arranged, area, page.items);
+  const ink::Rect corner = place(sheet.arranged, area, page.items);
+  constexpr double worth_a_picture = 50;
+  if (std::min(corner.width(), corner.height()) > worth_a_picture)
+    draw_piece(context, drafting::grown(corner, -between_views), page.items);
+  return page;
+}
+
+// The angles on pages of their own, with a picture of the piece above or beside them when there is
+// room for one.
+void add_angle_pages(const Context& context, std::vector<ink::Page>& pages) {
+  const ink::Rect area = context.area();
+  const drafting::Story story = angle_table(context, story_width(context));
+  const double height = drafting::height(story);
+  constexpr double least_picture = 60;
+  if (height > area.height() - (context.wide() ? 0 : least_picture)) {
+    for (ink::Page& page : story_pages(context, sheet_title, story))
+      pages.push_back(std::move(page));
+    return;
+  }
+  pages.push_back(start_page(context, sheet_title));
+  ink::Rect table = drafting::columns(area, context.wide() ? 2 : 1).back(), picture = area;
+  if (context.wide()) {
+    picture.high.x = table.low.x - 2 * between_views;
+  } else {
+    table.high.y = table.low.y + height + 1;
+    picture.low.y = table.high.y + between_views;
+  }
+  for (drafting::Items& items : drafting::flow(story, {table}, {table}))
+    drafting::append(pages.back().items, std::move(items));
+  draw_piece(context, picture, pages.back().items);
+}
+
 }  // namespace
 
 std::vector<ink::Page> make_elevations(const Context& context) {
   const ElevationSet set = elevations_of(context);
   Drawings drawings(context);
-  const Choice choice = choose(drawings, set);
-  const drafting::Story angles = angle_table(context, std::min(110.0, context.area().width()));
-  const double angles_height = angles.empty() ? 0 : drafting::height(angles) + 4;
-  bool angles_shown = angles.empty();
+  const drafting::Picture angles = angle_picture(context);
+  bool angles_shown = angles.items.empty();
   std::vector<ink::Page> pages;
-  for (const Sheet& sheet : choice.sheets) {
-    ink::Page page = start_page(context, "Elevations and sections",
-                                drafting::text(sheet.scale, *context.job().units), true);
-    ink::Rect area = context.area();
-    const double left_over =
-        area.height() - sheet.arranged.height() - gaps(sheet.arranged.rows.size() + 1);
-    if (!angles_shown && left_over > angles_height) {
-      const double x = drafting::middle(area).x - angles.front().picture.width / 2;
-      const ink::Rect foot{{x, area.low.y},
-                           {x + angles.front().picture.width, area.low.y + angles_height}};
-      for (drafting::Items& items : drafting::flow(angles, {foot}, {foot}))
-        drafting::append(page.items, std::move(items));
-      area.low.y += angles_height;
-      angles_shown = true;
-    }
-    const ink::Rect corner = place(sheet.arranged, area, page.items);
-    constexpr double worth_a_picture = 50;
-    if (std::min(corner.width(), corner.height()) > worth_a_picture)
-      draw_piece(context, drafting::grown(corner, -between), page.items);
-    pages.push_back(std::move(page));
-  }
+  const Choice choice = choose(drawings, set);
+  for (const Sheet& sheet : choice.sheets)
+    pages.push_back(view_page(context, sheet, angles, angles_shown));
+  if (!angles_shown) add_angle_pages(context, pages);
   return pages;
 }
 

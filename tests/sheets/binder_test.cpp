@@ -3,6 +3,7 @@
 #include <filesystem>
 #include <map>
 
+#include "drafting/sheet_frame.h"
 #include "ink/lint.h"
 #include "ink/outline.h"
 #include "sheets/packet.h"
@@ -55,18 +56,31 @@ int count(const ink::Packet& packet, const std::string& word) {
   return static_cast<int>(total);
 }
 
-// The part of the paper's free height between the lowest and the highest ink of the content: what
-// is not frame or title block.
+// The part of the free height between the lowest and the highest ink of what a sheet shows: frame,
+// title block and bars left out.
 double filled(const ink::Page& page) {
+  const ink::Rect area = drafting::free_area(drafting::paper_named(page.paper.name));
   double low = 1e300, high = -1e300;
-  ink::walk(page.items, [&](const ink::Item& item) {
-    const auto* text = std::get_if<ink::Text>(&item);
-    if (!text || text->at.x > page.paper.width - page.paper.margin_right - 12) return;
-    if (text->at.y < page.paper.margin_bottom + 36) return;
-    low = std::min(low, text->at.y);
-    high = std::max(high, text->at.y);
-  });
-  return (high - low) / (page.paper.height - 70);
+  const auto include = [&](Vec2 p) {
+    if (p.x > page.paper.width - page.paper.margin_right - 12 || p.y < area.low.y - 1) return;
+    low = std::min(low, p.y);
+    high = std::max(high, p.y);
+  };
+  int skipped = 0;
+  const auto skips = [](const ink::Group& group) {
+    return group.role == "frame" || group.role == "title block";
+  };
+  ink::walk(
+      page.items,
+      [&](const ink::Item& item) {
+        if (skipped > 0) return;
+        if (const auto* text = std::get_if<ink::Text>(&item)) include(text->at);
+        if (const auto* stroke = std::get_if<ink::Stroke>(&item))
+          for (const Vec2 p : stroke->path.points) include(p);
+      },
+      [&](const ink::Group& group) { skipped += skips(group) ? 1 : 0; },
+      [&](const ink::Group& group) { skipped -= skips(group) ? 1 : 0; });
+  return (high - low) / area.height();
 }
 
 }  // namespace
