@@ -94,6 +94,19 @@ Vec2 side_for(const Elevation& e, const Chain& chain) {
   return mid.x > centre.x + e.box.width() / 4 ? Vec2{1, 0} : Vec2{-1, 0};
 }
 
+// Does the view already have a dimension between these two places along a direction?
+bool measured(const Elevation& e, Vec2 along, double low, double high) {
+  constexpr double near = 0.01;  // mm
+  for (const auto* rows : {&e.below, &e.above, &e.left, &e.right})
+    for (const drafting::Row& row : *rows) {
+      if (std::abs(dot(row.along, along)) < 0.5 || row.kind != drafting::RowKind::overall) continue;
+      const double a = dot(along, row.stations[0]), b = dot(along, row.stations[1]);
+      if (std::abs(std::min(a, b) - low) < near && std::abs(std::max(a, b) - high) < near)
+        return true;
+    }
+  return false;
+}
+
 void add_chain(Elevation& e, const Chain& chain) {
   const Vec2 out = side_for(e, chain);
   drafting::Row row = base_row(e, chain, out);
@@ -110,6 +123,9 @@ void add_chain(Elevation& e, const Chain& chain) {
   const auto by_along = [&](Vec2 a, Vec2 b) { return dot(row.along, a) < dot(row.along, b); };
   const auto [low, high] = std::ranges::minmax_element(row.stations, by_along);
   overall.stations = {*low, *high};
+  if (chain.lengths.size() == 1 &&
+      measured(e, row.along, dot(row.along, *low), dot(row.along, *high)))
+    return;
   if (chain.lengths.size() > 1) rows.insert(rows.begin(), row);
   rows.push_back(overall);
 }
@@ -164,15 +180,7 @@ void give_lengths(const parts::Assembly& assembly, ElevationSet& set) {
 // The view's whole width and height, when no row gives them.
 void ensure_overall(Elevation& e, bool across, bool up) {
   const auto given = [&](Vec2 along, double low, double high) {
-    for (const auto* rows : {&e.below, &e.above, &e.left, &e.right})
-      for (const drafting::Row& row : *rows) {
-        if (std::abs(dot(row.along, along)) < 0.5 || row.kind != drafting::RowKind::overall)
-          continue;
-        const double a = dot(along, row.stations[0]), b = dot(along, row.stations[1]);
-        if (std::abs(std::min(a, b) - low) < 0.01 && std::abs(std::max(a, b) - high) < 0.01)
-          return true;
-      }
-    return false;
+    return measured(e, along, low, high);
   };
   drafting::Row row;
   row.kind = drafting::RowKind::overall;

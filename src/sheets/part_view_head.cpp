@@ -12,7 +12,7 @@ struct Field {
   std::string name, value;
 };
 
-constexpr double band = 8;  // name and quantity
+constexpr double band = 9;  // name and quantity
 constexpr double pad = 1.5;
 
 std::vector<Field> fields_of(const PartSheet& sheet) {
@@ -32,7 +32,7 @@ std::vector<Field> fields_of(const PartSheet& sheet) {
 void draw_field(const drafting::Kit& kit, const Field& field, ink::Rect box,
                 std::vector<ink::Item>& items) {
   items.emplace_back(ink::Stroke{ink::Path{}.rect(box), kit.thin()});
-  const double base = box.high.y - 1 - kit.look.lettering;
+  const double base = box.high.y - 1.2 - kit.look.lettering;
   items.emplace_back(ink::Text{{box.low.x + pad, base},
                                drafting::shortened(kit, field.name, box.width() - 2 * pad,
                                                    kit.look.lettering, ink::Face::italic),
@@ -102,18 +102,21 @@ void draw_band(const PartSheet& sheet, double left, double right, drafting::Scal
   }
   write("show face: " + show_words(sheet), kit.look.lettering);
   items.emplace_back(drafting::fitted(kit, row_name(sheet.context, sheet.row),
-                                      {{left, -band - 1}, {right, -1}},
+                                      {{left, -band + 0.4}, {right, -0.4}},
                                       {.height = kit.look.heading, .face = ink::Face::bold}));
 }
 
 }  // namespace
 
-drafting::Picture panel_head(const PartSheet& sheet, double width, drafting::Scale scale) {
+drafting::Picture panel_head(const PartSheet& sheet, double width, drafting::Scale scale,
+                             bool first) {
   const drafting::Kit& kit = sheet.kit();
   const double height = panel_head_height;
   ink::Group group{"table", {}};
-  group.items.emplace_back(ink::Anchor{part_anchor(sheet.row.mark), {0, 0}});
-  group.items.emplace_back(ink::PartClaim{sheet.row.mark, "view"});
+  if (first) {
+    group.items.emplace_back(ink::Anchor{part_anchor(sheet.row.mark), {0, 0}});
+    group.items.emplace_back(ink::PartClaim{sheet.row.mark, "view"});
+  }
   const double left = draw_mark(sheet, height, group.items);
   draw_band(sheet, left + pad, width - pad, scale, group.items);
   const std::vector<Field> fields = fields_of(sheet);

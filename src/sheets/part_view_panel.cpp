@@ -24,6 +24,7 @@ constexpr double gap = 5;  // between pictures
 constexpr double note_width = 56;
 constexpr double below_head = 3;
 constexpr double large_detail = 26, less_detail = 13;
+constexpr double least_detail = 6.5;  // only for a part that fits on no page otherwise
 constexpr double narrow_detail = 52, wide_detail = 80;
 // What a scale twice as large is worth, in pages: less once the part is as large as `workable`.
 constexpr double worth_of_scale = 0.45, worth_beyond = 0.2, workable = 0.2;
@@ -59,13 +60,22 @@ struct Way {
 
 class PanelMaker {
  public:
-  PanelMaker(const PartSheet& sheet, const std::vector<double>& widths, double height, bool alone)
-      : sheet_(sheet), widths_(widths), height_(height), alone_(alone) {}
+  PanelMaker(const PartSheet& sheet, const std::vector<double>& widths, double height, bool alone,
+             PanelShare share)
+      : sheet_(sheet), widths_(widths), height_(height), alone_(alone), share_(share) {}
 
-  Panel make() {
+  std::optional<Panel> make() {
+    try_details({large_detail, less_detail});
+    if (!best_) try_details({least_detail});
+    if (!best_) return std::nullopt;
+    return Panel{sheet_.row.mark, drawn(*best_), share_};
+  }
+
+ private:
+  void try_details(std::initializer_list<double> sizes) {
     for (const bool lying : {true, false})
       for (const double width : widths_)
-        for (const double up : {large_detail, less_detail})
+        for (const double up : sizes)
           for (const DetailStyle& style :
                {DetailStyle{up, narrow_detail, false}, DetailStyle{up, wide_detail, false},
                 DetailStyle{up, narrow_detail, true}}) {
@@ -75,11 +85,8 @@ class PanelMaker {
             way.details = style;
             try_scales(way);
           }
-    if (!best_) throw std::length_error("part " + sheet_.row.mark + " fits on no page");
-    return {sheet_.row.mark, drawn(*best_)};
   }
 
- private:
   const ViewSet& set(bool lying) {
     std::optional<ViewSet>& made = sets_[lying ? 0 : 1];
     if (!made) made = view_set(sheet_, lying);
@@ -89,7 +96,8 @@ class PanelMaker {
   const Picture& views(const Way& way) {
     const auto [at, is_new] =
         views_.try_emplace({way.lying, way.scale.paper, way.scale.real}, Picture{});
-    if (is_new) at->second = draw_set(sheet_, set(way.lying), way.scale);
+    if (is_new && share_ != PanelShare::rest)
+      at->second = draw_set(sheet_, set(way.lying), way.scale);
     return at->second;
   }
 
@@ -98,7 +106,7 @@ class PanelMaker {
         details_.try_emplace({drawn_small(sheet_, way.scale), drawn_thin(sheet_, way.scale),
                               way.details.most_up, way.details.least_width, way.details.beside},
                              std::vector<Picture>{});
-    if (is_new)
+    if (is_new && share_ != PanelShare::views)
       for (const Detail& detail : wanted_details(sheet_, way.scale))
         at->second.push_back(draw_detail(sheet_, detail, way.details));
     return at->second;
@@ -106,6 +114,7 @@ class PanelMaker {
 
   // Remarks and plain cuts.
   Picture notes(const Way& way) const {
+    if (share_ == PanelShare::views) return {};
     std::vector<std::string> lines = plain_cut_lines(sheet_, way.scale);
     lines.insert(lines.end(), sheet_.part.remarks.begin(), sheet_.part.remarks.end());
     return paragraphs(sheet_.kit(), lines, way.notes);
@@ -165,7 +174,7 @@ class PanelMaker {
     const std::vector<Picture>& more = details(way);
     pictures.insert(pictures.end(), more.begin(), more.end());
     if (way.notes > 0) pictures.push_back(notes(way));
-    Picture whole = panel_head(sheet_, way.width, way.scale);
+    Picture whole = panel_head(sheet_, way.width, way.scale, share_ != PanelShare::rest);
     const double top = whole.height + below_head;
     for (std::size_t i = 0; i < pictures.size(); ++i) {
       const Vec2 place = way.arrangement.places[i];
@@ -180,6 +189,7 @@ class PanelMaker {
   const std::vector<double>& widths_;
   double height_;
   bool alone_;
+  PanelShare share_;
   std::array<std::optional<ViewSet>, 2> sets_;
   std::map<std::tuple<bool, int, int>, Picture> views_;
   std::map<std::tuple<bool, bool, double, double, bool>, std::vector<Picture>> details_;
@@ -189,9 +199,9 @@ class PanelMaker {
 
 }  // namespace
 
-Panel part_panel(const PartSheet& sheet, const std::vector<double>& widths, double height,
-                 bool alone) {
-  return PanelMaker(sheet, widths, height, alone).make();
+std::optional<Panel> part_panel(const PartSheet& sheet, const std::vector<double>& widths,
+                                double height, bool alone, PanelShare share) {
+  return PanelMaker(sheet, widths, height, alone, share).make();
 }
 
 }  // namespace splay::sheets

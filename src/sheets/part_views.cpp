@@ -34,8 +34,37 @@ class Binding {
   // Rows that should stand on one page if they can: a part, or a pair.
   void add(const std::vector<const fabrication::PartRow*>& rows) {
     std::vector<Panel> panels;
-    for (const fabrication::PartRow* row : rows)
-      panels.push_back(part_panel(PartSheet(context_, *row), widths_, area_.height(), false));
+    for (const fabrication::PartRow* row : rows) {
+      std::optional<Panel> panel = fitted(*row, PanelShare::all);
+      if (!panel) {
+        for (const fabrication::PartRow* each : rows) add_in_shares(*each);
+        return;
+      }
+      panels.push_back(std::move(*panel));
+    }
+    add(panels, rows);
+  }
+
+ private:
+  std::optional<Panel> fitted(const fabrication::PartRow& row, PanelShare share) const {
+    return part_panel(PartSheet(context_, row), widths_, area_.height(), false, share);
+  }
+
+  void add_in_shares(const fabrication::PartRow& row) {
+    for (const PanelShare share : {PanelShare::views, PanelShare::rest}) {
+      std::optional<Panel> panel = fitted(row, share);
+      if (!panel)
+        throw std::length_error("the " +
+                                std::string(share == PanelShare::views ? "views" : "details") +
+                                " of part " + row.mark + " fit on no page");
+      std::vector<Panel> panels;
+      panels.push_back(std::move(*panel));
+      sheetfuls_.push_back({Skyline(area_.width() + gap), {}});
+      put_all(sheetfuls_.back(), panels, {&row});
+    }
+  }
+
+  void add(std::vector<Panel>& panels, const std::vector<const fabrication::PartRow*>& rows) {
     for (Sheetful& page : sheetfuls_)
       if (put_all(page, panels, rows)) return;
     sheetfuls_.push_back({Skyline(area_.width() + gap), {}});
@@ -44,6 +73,7 @@ class Binding {
     for (const fabrication::PartRow* row : rows) add({row});
   }
 
+ public:
   std::vector<ink::Page> pages() {
     std::vector<ink::Page> pages;
     for (Sheetful& sheetful : sheetfuls_) {
@@ -58,7 +88,7 @@ class Binding {
   void grow(Sheetful& page) const {
     if (page.panels.size() == 1) {
       Placed& only = page.panels.front();
-      only.panel = part_panel(PartSheet(context_, *only.row), widths_, area_.height(), true);
+      regrow(only, widths_, area_.height());
       return;
     }
     const double width = page.panels.front().panel.picture.width;
@@ -73,6 +103,12 @@ class Binding {
     }
   }
 
+  void regrow(Placed& placed, const std::vector<double>& widths, double height) const {
+    std::optional<Panel> larger =
+        part_panel(PartSheet(context_, *placed.row), widths, height, true, placed.panel.share);
+    if (larger) placed.panel = std::move(*larger);
+  }
+
   // Panels above each other, each given its share of what is left.
   void grow(const std::vector<Placed*>& column) const {
     double left_over = area_.height() + gap;
@@ -82,8 +118,7 @@ class Binding {
     for (Placed* placed : column) {
       const drafting::Picture& before = placed->panel.picture;
       const double height = before.height;
-      placed->panel = part_panel(PartSheet(context_, *placed->row), {before.width},
-                                 height + left_over / still, true);
+      regrow(*placed, {before.width}, height + left_over / still);
       placed->place.y = depth;
       depth += placed->panel.picture.height + gap;
       left_over -= placed->panel.picture.height - height;
