@@ -95,8 +95,10 @@ void draw_chain(const RowFrame& frame, const std::vector<Stop>& stops, std::span
   frame.extensions(stops, avoid, lines);
   const double tail = outside ? arrow + 3 : 0;
   frame.line(stops.front().s - tail, frame.at(), stops.back().s + tail, frame.at(), lines);
+  // Words have descenders, figures none.
+  const double off = off_line + (frame.row().note.empty() ? 0 : 0.3 * frame.height());
   const double beside_line =
-      frame.text_inside() ? frame.at() - off_line - frame.height() : frame.at() + off_line;
+      frame.text_inside() ? frame.at() - off - frame.height() : frame.at() + off;
   for (const Space& space : spaces)
     if (!space.narrow()) frame.figure(space.words, space.mid(), beside_line, drawn);
   raised(frame, spaces, lines, drawn);

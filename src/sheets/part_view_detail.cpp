@@ -186,7 +186,8 @@ class DetailDrawing {
     const double edge = std::max(dot(row.out, wood_.low), dot(row.out, wood_.high));
     double& reach = reach_.try_emplace(key, edge).first->second;
     drafting::DrawnRow drawn =
-        drafting::draw_row(kit_, placement_, row, reach + row_off + wanted.further);
+        drafting::draw_row(kit_, placement_, row, reach + row_off + wanted.further, texts_);
+    texts_.insert(texts_.end(), drawn.texts.begin(), drawn.texts.end());
     reach = drawn.reach + 2;
     items_.emplace_back(std::move(drawn.group));
   }
@@ -247,6 +248,7 @@ class DetailDrawing {
   ink::Rect window_;                      // view plane
   ink::Rect wood_ = drafting::no_rect();  // paper
   std::map<std::pair<long, long>, double> reach_;
+  std::vector<drafting::Quad> texts_;  // of all rows: extension lines stop short of them
   drafting::Items items_;
 };
 

@@ -72,7 +72,8 @@ class SetDrawing {
   void draw_row(const FaceRow& wanted) {
     const drafting::Row& row = wanted.row;
     const double at = reach(row.out) + first_line;
-    drafting::DrawnRow drawn = drafting::draw_row(kit_, *host_, row, at);
+    drafting::DrawnRow drawn = drafting::draw_row(kit_, *host_, row, at, texts_);
+    texts_.insert(texts_.end(), drawn.texts.begin(), drawn.texts.end());
     items_.emplace_back(std::move(drawn.group));
     reach_[{row.out.x, row.out.y}] = drawn.reach;
     if (row.kind != drafting::RowKind::running) return;
@@ -185,6 +186,7 @@ class SetDrawing {
   const Placement* host_ = nullptr;  // of the view that rows stand round
   ink::Rect host_box_;
   std::map<std::pair<double, double>, double> reach_;  // of its rows, by their direction
+  std::vector<drafting::Quad> texts_;  // of all rows: extension lines stop short of them
   std::vector<Datum> datums_;
 };
 

@@ -1,0 +1,391 @@
+#include "constructs/frame.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "constructs/corners.h"
+#include "constructs/plate.h"
+#include "constructs/section.h"
+#include "joinery/draft.h"
+#include "joinery/half_lap.h"
+#include "joinery/joint.h"
+#include "joinery/loose_tenon.h"
+#include "joinery/tenon.h"
+
+namespace splay::constructs {
+
+namespace {
+
+double thickness_of(const parts::Builder& builder, const std::string& stock) {
+  return stock_thickness(builder, stock);
+}
+
+void to_origin(Polygon& polygon) {
+  Vec2 low = polygon.front();
+  for (const Vec2 p : polygon) low = {std::min(low.x, p.x), std::min(low.y, p.y)};
+  for (Vec2& p : polygon) p = p - low;
+}
+
+class FrameBuild {
+ public:
+  FrameBuild(parts::Builder& builder, const FrameChoice& choice, const FramePlace& place,
+             const model::Item& owner)
+      : builder_(builder), choice_(choice), place_(place), owner_(owner) {
+    thick_ = thickness_of(builder, *choice.stock);
+  }
+  std::vector<int> run();
+
+ private:
+  std::size_t count() const { return place_.sides.size(); }
+  std::size_t before(std::size_t corner) const { return (corner + count() - 1) % count(); }
+  bool stop(std::string code, std::string text, std::string remedy) const;
+  Plane world(const Line2& line) const { return place_.place.plane(lift(line)); }
+  Plane depth_plane(double y, double sense) const {  // at y in the frame's own plane
+    return place_.place.plane({{0, sense, 0}, sense * y});
+  }
+  bool lay_out();
+  bool lay_corners();
+  bool check_sizes() const;
+  std::array<double, 2> reach(std::size_t side) const;  // of the member's blank
+  void add_member(std::size_t side);
+  bool join_corner(std::size_t corner);
+  std::string cut_joint(int host, int guest) const;
+  std::vector<Plane> stops(std::size_t side, double into) const;
+  double into() const;  // how far the rebate or groove goes outwards from the inside edge
+  void cut_rebates();
+  bool add_panel();
+  void seat_panel(std::size_t side, int panel, double front, double back);
+  void add_measures();
+  void add_loop(const std::string& what, const Polygon& polygon, double y);
+
+  parts::Builder& builder_;
+  const FrameChoice& choice_;
+  const FramePlace& place_;
+  const model::Item& owner_;
+  double thick_ = 0;
+  Ring ring_;
+  std::vector<RingCorner> corners_;
+  std::vector<int> parts_;
+};
+
+bool FrameBuild::stop(std::string code, std::string text, std::string remedy) const {
+  const SourceSpan span = choice_.span.line > 0 ? choice_.span : owner_.span;
+  refuse(builder_, {std::move(code), owner_.name, std::move(text), std::move(remedy), span});
+  return false;
+}
+
+bool FrameBuild::lay_out() {
+  std::vector<double> widths, outwards;
+  for (const std::string& side : place_.sides) {
+    const FrameSide* member = choice_.members.find(side);
+    const double width = member == nullptr ? choice_.width->mm : member->width->mm;
+    widths.push_back(width);
+    outwards.push_back(place_.measured == Measured::outside  ? 0
+                       : place_.measured == Measured::inside ? -width
+                                                             : choice_.rebate.width->mm - width);
+  }
+  std::optional<Polygon> outer = offset_edges(place_.polygon, outwards);
+  std::optional<Ring> ring;
+  if (outer) {
+    if (place_.to_origin) to_origin(*outer);
+    ring = lay_ring(*outer, widths);
+  }
+  if (!ring)
+    return stop("no-opening", "The members of " + owner_.name + " leave no opening.",
+                "Make the outline larger or the members narrower.");
+  ring_ = std::move(*ring);
+  return check_sizes();
+}
+
+bool FrameBuild::check_sizes() const {
+  const FrameRebate& rebate = choice_.rebate;
+  if (rebate.given && rebate.depth->mm > thick_ - 1)
+    return stop("rebate-too-large",
+                "A rebate " + joinery::figure(builder_, rebate.depth->mm) + " deep leaves " +
+                    joinery::figure(builder_, std::max(0.0, thick_ - rebate.depth->mm)) +
+                    " of the members of " + owner_.name + " in front of it.",
+                "Make it shallower or the members thicker.");
+  constexpr double skin = 1.5;  // mm: thinner wood between a rebate and a lap breaks away
+  const double over_lap = thick_ / 2 - rebate.depth->mm;
+  if (rebate.given && choice_.corners.value == FrameCorner::half_lap && over_lap < skin &&
+      std::abs(over_lap) > 1e-6)
+    return stop("rebate-too-large",
+                "The rebate of " + owner_.name + ", " +
+                    joinery::figure(builder_, rebate.depth->mm) + " deep, " +
+                    (over_lap < 0 ? "would cut into the half laps of the corners."
+                                  : "would leave a skin of " + joinery::figure(builder_, over_lap) +
+                                        " on the half laps of the corners."),
+                "Half the members' thickness or less, or another joint for the corners.");
+  for (const RingMember& m : ring_.members)
+    if (into() > m.outside.d + m.inside.d - 1)
+      return stop("rebate-too-large",
+                  "The rebate or groove of " + owner_.name + ", " +
+                      joinery::figure(builder_, into()) + ", is as wide as a member.",
+                  "Make it smaller or the members wider.");
+  return true;
+}
+
+bool FrameBuild::lay_corners() {
+  std::vector<std::string> through = *choice_.through;
+  if (!choice_.through.given) through = {"left", "right"};
+  std::string fault;
+  const bool mitred = choice_.corners.value == FrameCorner::mitre;
+  corners_ = resolve_corners(place_.sides, mitred ? CornerKind::mitre : CornerKind::butt, through,
+                             nullptr, fault);
+  return fault.empty() ||
+         stop("unclear-corner", fault, "Name in `through` one of its two members.");
+}
+
+// As far as the neighbours' outside lines and a little further. Longer overhangs would hide from a
+// joint which end of a short member is meant.
+std::array<double, 2> FrameBuild::reach(std::size_t side) const {
+  const RingMember& m = ring_.members[side];
+  if (choice_.corners.value == FrameCorner::mitre) return {m.from, m.to};
+  constexpr double room = 5;  // mm
+  double low = 1e300, high = -1e300;
+  for (const std::size_t other : {before(side), (side + 1) % count()}) {
+    const RingMember& neighbour = ring_.members[other];
+    for (const Vec2 start : {m.outer_1, m.inner_1}) {
+      const auto at = meet(start, m.direction, neighbour.outer_1, neighbour.direction);
+      if (!at) continue;
+      const double along = dot(m.direction, *at - m.outer_1);
+      low = std::min(low, along);
+      high = std::max(high, along);
+    }
+  }
+  return {low - room, high + room};
+}
+
+void FrameBuild::add_member(std::size_t side) {
+  const RingMember& m = ring_.members[side];
+  const auto [from, to] = reach(side);
+  const Vec2 along = reading_direction(m.direction);
+  const double sense = dot(along, m.direction) > 0 ? 1 : -1;
+  const Rigid flat = frame(lift(m.outer_1, thick_), lift_direction(along), world_front);
+  parts::Blank blank;
+  blank.name = part_name(builder_, owner_, place_.sides[side] + " member");
+  blank.stock = *choice_.stock;
+  blank.place = place_.place * flat;
+  const double x1 = sense > 0 ? from : -to, x2 = sense > 0 ? to : -from;
+  const double width = m.outside.d + m.inside.d;
+  const bool outside_high = dot(flat.ey, lift_direction(m.out)) > 0;
+  blank.body =
+      Solid::box({x1, outside_high ? -width : 0, 0}, {x2, outside_high ? 0 : width, thick_});
+  const bool upright = std::abs(along.y) > std::abs(along.x);
+  blank.side_names = {upright ? "foot" : "left end",
+                      upright ? "head" : "right end",
+                      outside_high ? "inside edge" : "outside edge",
+                      outside_high ? "outside edge" : "inside edge",
+                      "back",
+                      "face"};
+  parts_.push_back(builder_.add(std::move(blank)));
+}
+
+// "" or why the corner can't be joined so.
+std::string FrameBuild::cut_joint(int host, int guest) const {
+  if (choice_.corners.value == FrameCorner::half_lap) {
+    joinery::HalfLapKind lap;
+    lap.form.value = joinery::LapForm::corner;
+    return lap.make(builder_, host, guest);
+  }
+  if (choice_.corners.value == FrameCorner::loose_tenon) {
+    // In front of the rebate: the tenon stays whole where the panel comes.
+    joinery::LooseTenonKind loose;
+    const double front = choice_.rebate.given ? thick_ - choice_.rebate.depth->mm : thick_;
+    loose.thickness = model::Given<Length>(Length{front / 3});
+    loose.thickness.given = true;
+    return loose.make(builder_, host, guest);
+  }
+  joinery::TenonKind tenon;
+  // Shoulders as wide as the rebate or groove: no tenon stands in the panel's way.
+  if (into() > 0) {
+    tenon.shoulder = model::Given<Length>(Length{std::max(into(), Length::inches(0.25).mm)});
+    tenon.shoulder.given = true;
+  }
+  return tenon.make(builder_, host, guest);
+}
+
+bool FrameBuild::join_corner(std::size_t corner) {
+  const RingCorner& choice = corners_[corner];
+  const double angle = ring_.members[before(corner)].corner_angle;
+  const int a = parts_[before(corner)], b = parts_[corner];
+  if (choice.kind == CornerKind::mitre) {
+    joinery::mitre(builder_, {a, b, world(mitre_line(ring_, corner)), angle});
+    return true;
+  }
+  const int host = choice.before_through ? a : b, guest = choice.before_through ? b : a;
+  const std::size_t through = choice.before_through ? before(corner) : corner;
+  const std::size_t stopped = choice.before_through ? corner : before(corner);
+  if (choice_.corners.value != FrameCorner::half_lap)
+    builder_.cut_end(host, world(ring_.members[stopped].outside),
+                     "end past " + builder_.part(guest).name, "");
+  if (choice_.corners.value == FrameCorner::butt) {
+    joinery::butt(builder_, {host, guest, world(ring_.members[through].inside), angle});
+    return true;
+  }
+  const std::string fault = cut_joint(host, guest);
+  return fault.empty() ||
+         stop("no-corner-joint", fault, "Choose another joint for the corners, or wider members.");
+}
+
+double FrameBuild::into() const {
+  const double rebate = choice_.rebate.given ? choice_.rebate.width->mm : 0;
+  const FramePanel& panel = choice_.panel;
+  if (!panel.given || panel.fit.value == PanelFit::rebate) return rebate;
+  return std::max(rebate, panel.into.given ? panel.into->mm : Length::inches(0.375).mm);
+}
+
+// Where the trench of a side ends short of a joint: a mitre bounds it by itself; elsewhere it ends
+// where the neighbour's begins.
+std::vector<Plane> FrameBuild::stops(std::size_t side, double into) const {
+  std::vector<Plane> result;
+  const bool lapped = choice_.corners.value == FrameCorner::half_lap;
+  const auto stop_at = [&](std::size_t corner, bool side_is_before, std::size_t neighbour) {
+    if (corners_[corner].kind == CornerKind::mitre) return;
+    if (!lapped && corners_[corner].before_through != side_is_before) return;
+    Line2 floor = ring_.members[neighbour].inside;
+    floor.d -= into;
+    result.push_back(world(floor));
+  };
+  stop_at(side, false, before(side));
+  stop_at((side + 1) % count(), true, (side + 1) % count());
+  return result;
+}
+
+void FrameBuild::cut_rebates() {
+  const FrameRebate& rebate = choice_.rebate;
+  for (std::size_t i = 0; i < count(); ++i) {
+    parts::Trench trench;
+    Line2 floor = ring_.members[i].inside;
+    floor.d -= rebate.width->mm;
+    trench.floor = world(floor);
+    trench.walls = {depth_plane(thick_ - rebate.depth->mm, 1)};
+    trench.stops = stops(i, rebate.width->mm);
+    trench.open = joinery::nearest_side(builder_.part(parts_[i]), world(ring_.members[i].inside).n);
+    trench.shallow = trench.deep = rebate.width->mm;
+    Region removed = {trench.floor.flipped(), trench.walls[0].flipped()};
+    for (const Plane& each : trench.stops) removed.push_back(each.flipped());
+    builder_.cut_trench(parts_[i], parts::OperationKind::rabbet, removed, trench, "rebate", "");
+  }
+}
+
+void FrameBuild::seat_panel(std::size_t side, int panel, double front, double back) {
+  const bool groove = choice_.panel.fit.value == PanelFit::groove;
+  Line2 floor = ring_.members[side].inside;
+  const double deep =
+      !groove ? choice_.rebate.width->mm
+              : (choice_.panel.into.given ? choice_.panel.into->mm : Length::inches(0.375).mm);
+  floor.d -= deep;
+  joinery::Seat seat;
+  seat.host = parts_[side];
+  seat.guest = panel;
+  seat.floor = world(floor);
+  seat.seat = depth_plane(front, 1);
+  seat.groove = groove;
+  seat.other_wall = depth_plane(back, -1);
+  seat.stops = stops(side, deep);
+  seat.depth = deep;
+  joinery::seat(builder_, seat);
+}
+
+bool FrameBuild::add_panel() {
+  const FramePanel& panel = choice_.panel;
+  const bool groove = panel.fit.value == PanelFit::groove;
+  const double t = thickness_of(builder_, *panel.stock);
+  const double deep = groove ? (panel.into.given ? panel.into->mm : Length::inches(0.375).mm)
+                             : choice_.rebate.width->mm;
+  const double front = !groove              ? thick_ - choice_.rebate.depth->mm
+                       : panel.set_in.given ? panel.set_in->mm
+                                            : (thick_ - t) / 2;
+  const std::vector<double> grow(count(), panel.clearance->mm - deep);
+  const std::optional<Polygon> shape = offset_edges(ring_.inner, grow);
+  if (!shape || panel.clearance->mm >= deep || (groove && (front < 1 || front + t > thick_ - 1)))
+    return stop("no-panel",
+                "The panel of " + owner_.name + " can't be held: " +
+                    (panel.clearance->mm >= deep ? "its clearance is all of the room at its edges."
+                                                 : "it is too thick for a groove in the members."),
+                "Change its clearance, its stock or the depth it goes in.");
+  const model::Stock* stock = builder_.project().stocks.find(*panel.stock);
+  const bool either = stock != nullptr && stock->two_good_faces.value;
+  Plate plate{part_name(builder_, owner_, "panel"),
+              *panel.stock,
+              *shape,
+              front,
+              front + t,
+              {0, 1},
+              either ? parts::ShowFace::either : parts::ShowFace::high_z,
+              place_.place};
+  const int part = add_plate(builder_, plate);
+  for (std::size_t i = 0; i < count(); ++i) seat_panel(i, part, front, front + t);
+  parts_.push_back(part);
+  if (!groove && t > choice_.rebate.depth->mm + 1e-6)
+    builder_.report({Level::note,
+                     "panel-stands-out",
+                     {builder_.part(part).name},
+                     "The panel stands " + joinery::figure(builder_, t - choice_.rebate.depth->mm) +
+                         " out of the back of " + owner_.name + ".",
+                     "A deeper rebate, if it shouldn't.",
+                     panel.span});
+  return true;
+}
+
+void FrameBuild::add_loop(const std::string& what, const Polygon& polygon, double y) {
+  parts::CheckLoop loop{what + " of " + owner_.name, {}};
+  for (const Vec2 p : polygon) loop.corners.push_back(place_.place.point(lift(p, y)));
+  builder_.add_loop(std::move(loop));
+  for (std::size_t i = 0; i < count(); ++i)
+    builder_.measure(parts_[i], what + " edge", norm(polygon[(i + 1) % count()] - polygon[i]));
+}
+
+void FrameBuild::add_measures() {
+  add_loop("outside", ring_.outer, 0);
+  add_loop("sight", ring_.inner, 0);
+  if (choice_.rebate.given) {
+    const std::vector<double> grow(count(), -choice_.rebate.width->mm);
+    if (const auto shape = offset_edges(ring_.inner, grow)) add_loop("rebate", *shape, thick_);
+  }
+  Vec2 low = ring_.outer.front(), high = low;
+  for (const Vec2 p : ring_.outer) {
+    low = {std::min(low.x, p.x), std::min(low.y, p.y)};
+    high = {std::max(high.x, p.x), std::max(high.y, p.y)};
+  }
+  const auto at = [&](double x, double z) { return place_.place.point({x, 0, z}); };
+  builder_.add_length(
+      {owner_.name + " width", at(low.x, low.y), at(high.x, low.y), owner_.name + " width", true});
+  builder_.add_length({owner_.name + " height", at(low.x, low.y), at(low.x, high.y),
+                       owner_.name + " height", true});
+}
+
+std::vector<int> FrameBuild::run() {
+  if (!lay_out() || !lay_corners()) return {};
+  for (std::size_t i = 0; i < count(); ++i) add_member(i);
+  for (std::size_t i = 0; i < count(); ++i)
+    if (!join_corner(i)) return {};
+  const bool in_rebate = choice_.panel.given && choice_.panel.fit.value == PanelFit::rebate;
+  if (choice_.rebate.given && !in_rebate) cut_rebates();
+  if (choice_.panel.given && !add_panel()) return {};
+  add_measures();
+  return parts_;
+}
+
+}  // namespace
+
+std::vector<int> lay_frame(parts::Builder& builder, const FrameChoice& choice,
+                           const FramePlace& place, const model::Item& owner) {
+  return FrameBuild(builder, choice, place, owner).run();
+}
+
+Rigid plane_place(Vec3 at, Lies lies) {
+  if (lies == Lies::upright) return {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}, at};
+  return {{1, 0, 0}, {0, 0, -1}, {0, 1, 0}, at};
+}
+
+void Frame::build(parts::Builder& builder) const {
+  lay_frame(builder, choice,
+            {outline.polygon(), outline.measured.value, outline.edge_names(),
+             plane_place(point_of(at), lies.value), true},
+            *this);
+}
+
+}  // namespace splay::constructs
