@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "constructs/case.h"
+#include "constructs/plate.h"
 #include "constructs/section.h"
 
 namespace splay::constructs {
@@ -26,17 +27,6 @@ struct Ends {
 };
 Ends find_ends(const std::vector<HostFace>& hosts, const std::vector<std::string>& between,
                std::size_t outer_count, bool upright, double low, double high, std::string& fault);
-
-// A flat piece with the outline `polygon` (section coordinates, anticlockwise) between y_front and
-// y_back; `up` is its grain. Edges are cut one by one, inside corners as notches.
-struct Plate {
-  std::string name, stock;
-  Polygon polygon;
-  double y_front = 0, y_back = 0;
-  Vec2 grain{0, 1};
-  parts::ShowFace show = parts::ShowFace::high_z;
-};
-int add_plate(parts::Builder& builder, const Plate& plate);
 
 class CaseBuild {
  public:

@@ -138,9 +138,16 @@ void Outline::fields(model::FieldVisitor& visit) {
       across_corners, Range::size());
   choose<Resting, 2>(visit, may("rests", "what a regular outline stands on"), rests,
                      {"on a side", "on a corner"});
-  choose<Measured, 2>(visit,
-                      may("measured", "whether these sizes are outside or inside the panels"),
-                      measured, {"outside", "inside"});
+  if (has_rebate)
+    choose<Measured, 3>(visit,
+                        may("measured",
+                            "whether these sizes are outside the members, inside them (the sight "
+                            "size) or in the rebate"),
+                        measured, {"outside", "inside", "rebate"});
+  else
+    choose<Measured, 2>(visit,
+                        may("measured", "whether these sizes are outside or inside the panels"),
+                        measured, {"outside", "inside"});
   visit.texts(may("names", "a name for each side, in the order of the corners",
                   plan ? "front, right, back, left; or side 1, side 2, ..."
                        : "bottom, right, top, left; or side 1, side 2, ..."),

@@ -10,7 +10,7 @@
 
 namespace splay::constructs {
 
-enum class Measured { outside, inside };
+enum class Measured { outside, inside, rebate };
 enum class Resting { on_a_side, on_a_corner };
 
 // Three ways to say it: corners; sides with one size of a regular polygon; or bottom, top, height
@@ -38,6 +38,7 @@ struct Outline : model::Fields {
 
  protected:
   bool seen_from_above = false;  // front, right, back, left; widths front and back, depth
+  bool has_rebate = false;       // may be measured in the rebate; inside is the sight size
 
  private:
   std::string four_words() const;
@@ -48,6 +49,11 @@ struct Outline : model::Fields {
 // The same seen from above: the first side to the front.
 struct PlanOutline : Outline {
   PlanOutline() { seen_from_above = true; }
+};
+
+// The same of a frame, whose sizes can be those of its rebate.
+struct FrameOutline : Outline {
+  FrameOutline() { has_rebate = true; }
 };
 
 }  // namespace splay::constructs

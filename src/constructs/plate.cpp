@@ -2,7 +2,9 @@
 #include <algorithm>
 #include <cmath>
 
-#include "constructs/case_build.h"
+#include "constructs/plate.h"
+#include "constructs/section.h"
+#include "joinery/joint.h"
 
 namespace splay::constructs {
 
@@ -27,13 +29,12 @@ std::vector<std::size_t> hull_corners(const Polygon& polygon) {
   return hull;
 }
 
-Plane edge_plane(Vec2 a, Vec2 b) {
+Plane edge_plane(const Rigid& place, Vec2 a, Vec2 b) {
   const Vec2 out = -left_of(unit(b - a));
-  return lift({out, dot(out, a)});
+  return place.plane(lift({out, dot(out, a)}));
 }
 
-void cut_side(parts::Builder& builder, int part, Vec2 a, Vec2 b) {
-  const Plane plane = edge_plane(a, b);
+void cut_side(parts::Builder& builder, int part, const Plane& plane) {
   const Vec3 local = builder.part(part).place.local_direction(plane.n);
   const std::string name =
       parts::side_name(builder.part(part), joinery::nearest_side(builder.part(part), plane.n));
@@ -45,8 +46,9 @@ void cut_side(parts::Builder& builder, int part, Vec2 a, Vec2 b) {
 
 // What the hull edge from corner i to corner j has cut off: the pocket is taken out in convex
 // pieces, each held back only by its edges on the outline.
-void cut_pocket(parts::Builder& builder, int part, const Polygon& polygon, std::size_t i,
+void cut_pocket(parts::Builder& builder, int part, const Plate& plate, std::size_t i,
                 std::size_t j) {
+  const Polygon& polygon = plate.polygon;
   Polygon pocket;
   const std::size_t n = polygon.size();
   for (std::size_t k = i;; k = (k + 1) % n) {
@@ -57,7 +59,7 @@ void cut_pocket(parts::Builder& builder, int part, const Polygon& polygon, std::
   for (const Polygon& piece : convex_pieces(pocket)) {
     Region removed;
     for (std::size_t k = 0; k < piece.size(); ++k)
-      removed.push_back(edge_plane(piece[k], piece[(k + 1) % piece.size()]));
+      removed.push_back(edge_plane(plate.place, piece[k], piece[(k + 1) % piece.size()]));
     parts::Trench trench;
     trench.open = parts::Side::z_high;
     builder.cut_trench(part, parts::OperationKind::outline, removed, trench, "inside corner", "");
@@ -71,9 +73,10 @@ int add_plate(parts::Builder& builder, const Plate& plate) {
   blank.name = plate.name;
   blank.stock = plate.stock;
   blank.show = plate.show;
-  blank.place = frame({0, plate.y_back, 0}, lift_direction(plate.grain), world_front);
+  const Rigid flat = frame({0, plate.y_back, 0}, lift_direction(plate.grain), world_front);
+  blank.place = plate.place * flat;
   Box box;
-  for (const Vec2 p : plate.polygon) box.add(blank.place.local_point(lift(p, plate.y_back)));
+  for (const Vec2 p : plate.polygon) box.add(flat.local_point(lift(p, plate.y_back)));
   const Vec3 room{10, 10, 0};
   box.high.z = plate.y_back - plate.y_front;
   blank.body = Solid::box(box.low - room, box.high + room);
@@ -86,8 +89,8 @@ int add_plate(parts::Builder& builder, const Plate& plate) {
   const std::vector<std::size_t> hull = hull_corners(plate.polygon);
   for (std::size_t k = 0; k < hull.size(); ++k) {
     const std::size_t i = hull[k], j = hull[(k + 1) % hull.size()];
-    cut_side(builder, part, plate.polygon[i], plate.polygon[j]);
-    if ((i + 1) % plate.polygon.size() != j) cut_pocket(builder, part, plate.polygon, i, j);
+    cut_side(builder, part, edge_plane(plate.place, plate.polygon[i], plate.polygon[j]));
+    if ((i + 1) % plate.polygon.size() != j) cut_pocket(builder, part, plate, i, j);
   }
   return part;
 }

@@ -3,6 +3,7 @@
 #include "constructs/board.h"
 #include "constructs/case.h"
 #include "constructs/construct.h"
+#include "constructs/frame.h"
 #include "constructs/named_joint.h"
 #include "constructs/ring.h"
 #include "constructs/stand.h"
@@ -26,6 +27,7 @@ const model::Registry& registry() {
        &make<Case>},
       {"ring", "leaning sides round a plan: trays, hoppers, planters, staved vessels",
        &make<RingOfSides>},
+      {"frame", "members round any polygon, with a rebate or a panel", &make<Frame>},
       {"stand", "leaning legs held by braces, lapped into each other", &make<Stand>},
       {"table", "splayed legs, aprons, stretchers and a plain top: tables, stools, trestles",
        &make<Table>},
