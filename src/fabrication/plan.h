@@ -13,8 +13,8 @@ enum class Hand { none, left, right };
 std::string_view word(Hand hand);
 
 // One end or edge of a part that isn't a plain square cut of the blank, as a saw sees it: board
-// flat on the table; for a face (side z_low or z_high) standing on its edge. Angles are off a square
-// cut, radians, never negative.
+// flat on the table; for a face (side z_low or z_high) standing on its edge. Angles are off a
+// square cut, radians, never negative.
 struct CutReport {
   parts::Side side = parts::Side::x_low;  // which end or edge
   std::string name;

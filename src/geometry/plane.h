@@ -7,8 +7,8 @@
 
 namespace splay {
 
-// The points p with dot(n, p) == d. n is a unit vector and points outwards: as a bound of a region a
-// plane keeps dot(n, p) <= d.
+// The points p with dot(n, p) == d. n is a unit vector and points outwards: as a bound of a region
+// a plane keeps dot(n, p) <= d.
 struct Plane {
   Vec3 n{0, 0, 1};
   double d = 0;

@@ -1,8 +1,8 @@
 // Fields: the one description of what an author can write.
 //
-// A table of the file (a job, a stock, a case, a shelf) is a Fields. It names each of its fields once
-// to an abstract visitor; reading fills them, `explain` and the reference page print them, the editor
-// schema lists them.
+// A table of the file (a job, a stock, a case, a shelf) is a Fields. It names each of its fields
+// once to an abstract visitor; reading fills them, `explain` and the reference page print them, the
+// editor schema lists them.
 #pragma once
 
 #include <array>
@@ -38,10 +38,10 @@ struct Date {
 // What numbers a field takes. Lengths in mm, angles in radians, plain numbers as they are.
 struct Range {
   double least, most;
-  bool above_least = false;  // least itself is refused
+  bool above_least = false;                 // least itself is refused
   static constexpr double longest = 10000;  // mm: nothing in a small shop is longer
-  static constexpr Range size() { return {0, longest, true}; }          // a real size, not zero
-  static constexpr Range allowance() { return {0, longest, false}; }    // may be zero
+  static constexpr Range size() { return {0, longest, true}; }           // a real size, not zero
+  static constexpr Range allowance() { return {0, longest, false}; }     // may be zero
   static constexpr Range place() { return {-longest, longest, false}; }  // a coordinate
   static constexpr Range degrees(double from, double to) {
     return {Angle::degrees(from).rad, Angle::degrees(to).rad, false};
@@ -51,7 +51,7 @@ struct Range {
 
 struct Field {
   std::string_view name;
-  std::string_view help;            // one line, a plain sentence without its full stop
+  std::string_view help;  // one line, a plain sentence without its full stop
   bool required = false;
   std::string_view when_left_out{};  // what holds when it is not given, when that isn't the default
 };

@@ -35,12 +35,12 @@ enum class StockKind { sheet, board, edge_band };
 struct Stock : Fields {
   std::string name;
   Given<StockKind> kind{StockKind::sheet};
-  Given<std::string> material;              // for the cut list: "birch plywood"
+  Given<std::string> material;  // for the cut list: "birch plywood"
   Given<Length> thickness;
-  Given<std::vector<Length>> size;          // sheet: along the grain, across the grain
-  Given<bool> grain{true};                  // the show faces have a grain direction
-  Given<bool> two_good_faces{false};        // either face may be the show face
-  Given<double> density{650.0};             // kg/m3
+  Given<std::vector<Length>> size;    // sheet: along the grain, across the grain
+  Given<bool> grain{true};            // the show faces have a grain direction
+  Given<bool> two_good_faces{false};  // either face may be the show face
+  Given<double> density{650.0};       // kg/m3
   void fields(FieldVisitor& visit) override;
   void check(Complaints& complaints) const override;
 };

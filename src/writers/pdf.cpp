@@ -59,8 +59,8 @@ void add_identity(const Haru& haru, const std::string& identity) {
   for (int i = 0; i < 2; ++i) haru.add(pair, haru.bytes(identity));
 }
 
-// The print dialog is asked for actual size, paper by page size, and the sides the pages are laid out
-// for.
+// The print dialog is asked for actual size, paper by page size, and the sides the pages are laid
+// out for.
 void add_print_wishes(const Haru& haru, bool two_sided) {
   const HPDF_Dict wishes = haru.dictionary();
   haru.add(haru.document()->catalog, "ViewerPreferences", wishes);
