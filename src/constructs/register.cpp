@@ -9,6 +9,7 @@
 #include "constructs/stand.h"
 #include "constructs/stick.h"
 #include "constructs/table.h"
+#include "constructs/top.h"
 
 namespace splay::constructs {
 
@@ -31,6 +32,7 @@ const model::Registry& registry() {
       {"stand", "leaning legs held by braces, lapped into each other", &make<Stand>},
       {"table", "splayed legs, aprons, stretchers and a plain top: tables, stools, trestles",
        &make<Table>},
+      {"top", "a top with overhangs, bevels, curves, breadboard ends and fasteners", &make<Top>},
       {"stick", "a straight member between two points, tapered or not", &make<Stick>},
       {"board", "a board or piece of sheet anywhere, cut along any planes", &make<Board>},
       {"joint", "a joint between two parts by their names, whatever built them", &make<NamedJoint>},
