@@ -3,12 +3,14 @@
 #include "constructs/board.h"
 #include "constructs/case.h"
 #include "constructs/construct.h"
+#include "constructs/drawer.h"
 #include "constructs/frame.h"
 #include "constructs/named_joint.h"
 #include "constructs/ring.h"
 #include "constructs/stand.h"
 #include "constructs/stick.h"
 #include "constructs/table.h"
+#include "constructs/top.h"
 
 namespace splay::constructs {
 
@@ -31,6 +33,8 @@ const model::Registry& registry() {
       {"stand", "leaning legs held by braces, lapped into each other", &make<Stand>},
       {"table", "splayed legs, aprons, stretchers and a plain top: tables, stools, trestles",
        &make<Table>},
+      {"top", "a top with overhangs, bevels, curves, breadboard ends and fasteners", &make<Top>},
+      {"drawer", "a box on runners in a square or leaning opening", &make<Drawer>},
       {"stick", "a straight member between two points, tapered or not", &make<Stick>},
       {"board", "a board or piece of sheet anywhere, cut along any planes", &make<Board>},
       {"joint", "a joint between two parts by their names, whatever built them", &make<NamedJoint>},

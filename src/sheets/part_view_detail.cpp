@@ -130,6 +130,7 @@ class DetailDrawing {
   void lines() {
     std::vector<ViewLine> inside;
     for (const ViewLine& line : hidden_lines(std::span(&sheet_.part.body, 1), detail_.view)) {
+      if (line.hidden && !detail_.with_hidden) continue;
       const Loop frame = {window_.low,
                           {window_.high.x, window_.low.y},
                           window_.high,

@@ -31,6 +31,7 @@ struct Detail {
   Box of;             // what must be seen of the part; the rest is broken off
   double air = 8;     // mm on paper that is shown around it
   bool cut = true;    // a section, else the view as it is seen
+  bool with_hidden = true;
   std::string title;
   std::vector<std::string> below, above;  // names of the lower and the upper face
   std::string caption;

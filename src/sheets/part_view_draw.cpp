@@ -1,6 +1,7 @@
 #include "sheets/part_view_draw.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <map>
 #include <optional>
@@ -34,14 +35,13 @@ class SetDrawing {
     for (const FaceRow& row : face_rows(sheet_, set_.face, {0, 1, 0}, -set_.to_end)) draw_row(row);
     if (sheet_.part.size.z * scale_ >= least_thick) {
       if (!drawn_thin(sheet_, standard_)) end_ = beside(set_.end, set_.to_end);
-      if (edge_tells()) {
-        edge_ = beside(set_.edge, set_.to_edge);
-        draw_edge();
-      }
+      if (edge_tells()) edge_ = beside(set_.edge, set_.to_edge);
+      if (set_.far_edge) draw_far_edge();
+      if (edge_) draw_edge();
       if (end_) draw_end();
     }
-    name_sides();
     angles();
+    name_sides();
     return cut_out(kit_, std::move(items_));
   }
 
@@ -50,8 +50,12 @@ class SetDrawing {
   // tells.
   bool edge_tells() const {
     return !drawn_small(sheet_, standard_) ||
-           std::ranges::any_of(standing_cuts(sheet_), &Cut::bevelled) ||
-           !trenches_on(sheet_, Side::z_low).empty() || !trenches_on(sheet_, Side::z_high).empty();
+           std::ranges::any_of(standing_cuts(sheet_), &Cut::bevelled) || worked();
+  }
+
+  bool worked() const {
+    return std::ranges::any_of(std::array{Side::y_low, Side::y_high, Side::z_low, Side::z_high},
+                               [&](Side side) { return !openings_on(sheet_, side).empty(); });
   }
 
   // Draws a view; the rows that follow stand round it.
@@ -90,19 +94,36 @@ class SetDrawing {
     Placement placement{scale_, {0, 0}};
     const ink::Rect box = placement.paper(side.box);
     const double near = std::min(dot(to, box.low), dot(to, box.high));
-    placement.origin = to * (reach(to) + view_gap - near);
+    // Figures may stand out over the view's end; the arrows beside a thin end need room too.
+    const ink::Rect drawn = drafting::extent(kit_, items_);
+    const double figures = std::max(dot(to, drawn.low), dot(to, drawn.high));
+    const double free = norm(to - set_.to_end) < 0.5 ? std::max(reach(to), figures) : reach(to);
+    placement.origin = to * (free + view_gap - near);
     return placement;
   }
 
   void draw_edge() {
     begin(set_.edge, *edge_);
-    if (!set_.other) {
+    const bool worked_on = !openings_on(sheet_, set_.edge.side).empty();
+    if (worked_on) {
+      for (const FaceRow& row : face_rows(sheet_, set_.edge, {1, 0, 0}, set_.to_edge, true))
+        draw_row(row);
+      for (const FaceRow& row : face_rows(sheet_, set_.edge, {0, 0, 1}, -set_.to_end, true))
+        draw_row(row);
+    } else if (!set_.other) {
       for (const drafting::Row& row : edge_rows(sheet_, set_)) draw_row({row, {}});
-      return;
     }
+    if (!set_.other) return;
     other_ = beside(*set_.other, set_.to_edge);
     begin(*set_.other, *other_);
-    for (const FaceRow& row : face_rows(sheet_, *set_.other, {1, 0, 0}, set_.to_edge))
+    for (const FaceRow& row : face_rows(sheet_, *set_.other, {1, 0, 0}, set_.to_edge, true))
+      draw_row(row);
+  }
+
+  void draw_far_edge() {
+    far_edge_ = beside(*set_.far_edge, -set_.to_edge);
+    begin(*set_.far_edge, *far_edge_);
+    for (const FaceRow& row : face_rows(sheet_, *set_.far_edge, {1, 0, 0}, -set_.to_edge, true))
       draw_row(row);
   }
 
@@ -128,43 +149,54 @@ class SetDrawing {
     for (const Datum& datum : datums_) names.near(datum.at, datum.words, 12);
     names.on_face(set_.face, face_);
     if (other_) names.on_face(*set_.other, *other_);
+    if (edge_) names.trenches(set_.edge, *edge_);
+    if (far_edge_) names.trenches(*set_.far_edge, *far_edge_);
+    if (far_edge_)
+      names.beside(*set_.far_edge, far_edge_->paper(set_.far_edge->box), -set_.to_edge);
     if (edge_) names.beside(set_.edge, edge_->paper(set_.edge.box), set_.to_edge);
     if (end_) names.beside(set_.end, end_->paper(set_.end.box), set_.to_end);
     drafting::append(items_, names.take());
   }
 
-  // Mitres across the face, when the face is large enough to show them.
+  // Mitres and tapers where they are seen, when the view is large enough to show them.
   void angles() {
-    if (std::min(set_.face.box.width(), set_.face.box.height()) * scale_ < small_on_paper) return;
     drafting::Room room(drafting::grown(drafting::extent(kit_, items_), 10));
     room.take(kit_, items_);
+    angles_in(set_.face, face_, room);
+    if (edge_) angles_in(set_.edge, *edge_, room);
+  }
+
+  void angles_in(const SideView& side, const Placement& placement, drafting::Room& room) {
+    if (std::min(side.box.width(), side.box.height()) * scale_ < small_on_paper) return;
     std::vector<double> drawn;
     for (const Cut& cut : standing_cuts(sheet_)) {
       const double radians = cut.report.face_angle;
       const bool again = std::ranges::any_of(
           drawn, [&](double other) { return std::abs(other - radians) < 1e-9; });
       if (!cut.mitred || again) continue;
-      if (const auto mark = face_angle(cut)) {
-        items_.emplace_back(drafting::draw_angle(kit_, room, *mark));
-        drawn.push_back(radians);
-      }
+      const Vec3 out = parts::outward(cut.report.side);
+      if (std::abs(dot(out, side.view.toward)) > 0.5) continue;
+      // A mitred end is drawn with the face, a taper of a face with the edge.
+      const bool of_face = std::abs(out.z) < 0.5;
+      if (of_face != (&side == &set_.face)) continue;
+      items_.emplace_back(drafting::draw_angle(kit_, room, face_angle(cut, side.view, placement)));
+      drawn.push_back(radians);
     }
   }
 
-  // Between the line of the cut on the face and the square, at the point that stands furthest out.
-  std::optional<drafting::AngleMark> face_angle(const Cut& cut) const {
-    std::vector<Vec3> on_cut;
-    for (const Vec3 corner : corners_on(sheet_, set_.face.side))
-      if (std::abs(cut.plane.distance(corner)) < 1e-5) on_cut.push_back(corner);
-    if (on_cut.size() < 2) return std::nullopt;
+  // Between the line of the cut and the square, at the point that stands furthest out.
+  drafting::AngleMark face_angle(const Cut& cut, const View& view,
+                                 const Placement& placement) const {
     const Vec3 out = parts::outward(cut.report.side);
-    std::ranges::stable_sort(on_cut, [&](Vec3 a, Vec3 b) { return dot(out, a) > dot(out, b); });
-    const Vec3 tip = on_cut.front(), line = on_cut.back() - tip;
-    const Vec3 square = cut.end ? Vec3{0, line.y, 0} : Vec3{line.x, 0, 0};
+    std::vector<Vec3> corners = face_on(sheet_.boundary, cut.plane)->loops.front();
+    std::ranges::stable_sort(corners, [&](Vec3 a, Vec3 b) {
+      return dot(out, a) + 1e-6 * dot(view.toward, a) > dot(out, b) + 1e-6 * dot(view.toward, b);
+    });
+    const Vec3 tip = corners.front(), line = corners.back() - tip;
     drafting::AngleMark mark;
-    mark.at = face_.paper(set_.face.view.project(tip));
-    mark.from = set_.face.view.project(square);
-    mark.to = set_.face.view.project(line);
+    mark.at = placement.paper(view.project(tip));
+    mark.from = view.project(line - out * dot(out, line));
+    mark.to = view.project(line);
     mark.radians = cut.report.face_angle;
     mark.name = "face angle";
     return mark;
@@ -181,7 +213,7 @@ class SetDrawing {
   double scale_;
   drafting::Scale standard_;
   Placement face_;
-  std::optional<Placement> edge_, end_, other_;
+  std::optional<Placement> edge_, end_, other_, far_edge_;
   drafting::Items items_;
   const Placement* host_ = nullptr;  // of the view that rows stand round
   ink::Rect host_box_;

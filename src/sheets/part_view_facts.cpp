@@ -4,23 +4,15 @@
 #include <cmath>
 #include <utility>
 
-#include "fabrication/cuts.h"
-
 namespace splay::sheets {
 
 namespace {
 
 using parts::Operation;
-using parts::OperationKind;
 using parts::Part;
 using parts::Side;
 
-constexpr double on_surface = 1e-5;  // mm
-constexpr double square_to = 1e-6;   // radians: a cut nearer than this is square
-
-bool is_cut(const Operation& operation) {
-  return operation.kind == OperationKind::end_cut || operation.kind == OperationKind::edge_cut;
-}
+constexpr double square_to = 1e-6;  // radians: a cut nearer than this is square
 
 const Part& member(const Context& context, int index) {
   return context.plan.assembly.parts[static_cast<std::size_t>(index)];
@@ -60,84 +52,6 @@ std::string row_name(const Context& context, const fabrication::PartRow& row) {
   for (const int index : row.members)
     names += (names.empty() ? "" : ", ") + member(context, index).name;
   return names;
-}
-
-const Face* face_on(const Boundary& boundary, const Plane& plane) {
-  const Face* largest = nullptr;
-  for (const Face& face : boundary.faces) {
-    const bool on_plane = std::ranges::all_of(face.loops.front(), [&](Vec3 corner) {
-      return std::abs(plane.distance(corner)) < on_surface;
-    });
-    if (on_plane && (largest == nullptr || face.area > largest->area)) largest = &face;
-  }
-  return largest;
-}
-
-Vec3 middle_of(const Face& face) {
-  Box box;
-  for (const Vec3 corner : face.loops.front()) box.add(corner);
-  return (box.low + box.high) * 0.5;
-}
-
-std::vector<Cut> standing_cuts(const PartSheet& sheet) {
-  std::vector<Cut> cuts;
-  const auto add = [&](const Operation& operation, const Plane& plane, bool end) {
-    const Face* face = face_on(sheet.boundary, plane);
-    if (face == nullptr) return;
-    Operation read = operation;
-    read.kind = end ? OperationKind::end_cut : OperationKind::edge_cut;
-    read.cut = plane;
-    const fabrication::CutReport report = fabrication::read_cut(read, sheet.part);
-    cuts.push_back({&operation, end, plane, report, middle_of(*face), report.bevel > square_to,
-                    report.face_angle > square_to});
-  };
-  for (const Operation& operation : sheet.part.operations) {
-    if (is_cut(operation)) {
-      add(operation, operation.cut, operation.kind == OperationKind::end_cut);
-    } else if (operation.kind == OperationKind::notch) {
-      for (const Plane& wall : operation.trench.walls)
-        if (std::abs(wall.n.x) > std::abs(wall.n.y) && std::abs(wall.n.x) > std::abs(wall.n.z))
-          add(operation, wall, true);
-    }
-  }
-  return cuts;
-}
-
-std::vector<Vec3> corners_on(const PartSheet& sheet, Side side) {
-  const double z = side == Side::z_low ? 0 : sheet.part.size.z;
-  std::vector<Vec3> curved;
-  for (const Edge& edge : sheet.boundary.edges)
-    if (edge.smooth) curved.insert(curved.end(), {edge.a, edge.b});
-  const auto near = [](const std::vector<Vec3>& points, Vec3 p) {
-    return std::ranges::any_of(points, [&](Vec3 q) { return norm(p - q) < on_surface; });
-  };
-  std::vector<Vec3> corners;
-  for (const Face& face : sheet.boundary.faces) {
-    if (std::abs(face.plane.n.z) < 1 - on_surface) continue;
-    if (std::abs(face.loops.front().front().z - z) > on_surface) continue;
-    for (const std::vector<Vec3>& loop : face.loops)
-      for (const Vec3 p : loop)
-        if (!near(curved, p) && !near(corners, p)) corners.push_back(p);
-  }
-  return corners;
-}
-
-std::vector<const Operation*> trenches_on(const PartSheet& sheet, Side face) {
-  std::vector<const Operation*> trenches;
-  for (const Operation& operation : sheet.part.operations) {
-    const bool trench = operation.kind == OperationKind::housing ||
-                        operation.kind == OperationKind::groove ||
-                        operation.kind == OperationKind::rabbet;
-    if (trench && operation.trench.open == face &&
-        face_on(sheet.boundary, operation.trench.floor) != nullptr)
-      trenches.push_back(&operation);
-  }
-  return trenches;
-}
-
-bool along_length(const Operation& trench) {
-  const Vec3 n = trench.trench.walls.front().n;
-  return std::abs(n.y) > std::abs(n.x);
 }
 
 Side front_edge(const Part& part) {

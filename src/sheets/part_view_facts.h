@@ -27,32 +27,6 @@ std::vector<const fabrication::PartRow*> rows_in_order(const fabrication::Plan& 
 // "left panel"; "left block, right block"; "side 1 panel and 5 alike".
 std::string row_name(const Context& context, const fabrication::PartRow& row);
 
-// A surface across or along the board that a cut left and that is still there, with how it reads on
-// the saw: end and edge cuts, and the walls of notches at the ends.
-struct Cut {
-  const parts::Operation* operation = nullptr;
-  bool end = true;  // across the board, else along it
-  Plane plane;
-  fabrication::CutReport report;
-  Vec3 inside;            // a point of the surface's middle, part frame
-  bool bevelled = false;  // the blade is tilted
-  bool mitred = false;    // the gauge is turned
-};
-std::vector<Cut> standing_cuts(const PartSheet& sheet);
-
-// The largest face of the boundary that lies on the plane, whichever way it faces; null when none
-// does.
-const Face* face_on(const Boundary& boundary, const Plane& plane);
-// The middle of the box round a face.
-Vec3 middle_of(const Face& face);
-
-// Corners of the body on the side z_low or z_high of its bounding box, those on curves left out.
-std::vector<Vec3> corners_on(const PartSheet& sheet, parts::Side side);
-
-// Trenches open to a face: housings, grooves and rabbets.
-std::vector<const parts::Operation*> trenches_on(const PartSheet& sheet, parts::Side face);
-bool along_length(const parts::Operation& trench);  // its walls run along x, not across
-
 // The side of the bounding box that looks to the front of the piece when one does, else y_low.
 parts::Side front_edge(const parts::Part& part);
 

@@ -35,6 +35,16 @@ Vec2 side_middle(ink::Rect box, Vec2 to) {
   return drafting::middle(box) + Vec2{to.x * half.x, to.y * half.y};
 }
 
+// The strip of a box along its side in a direction, wide enough for a text of this size.
+ink::Rect band_along(ink::Rect box, Vec2 to, Vec2 size) {
+  constexpr double air = 5;
+  if (to.x < 0) box.high.x = std::min(box.high.x, box.low.x + size.x + air);
+  if (to.x > 0) box.low.x = std::max(box.low.x, box.high.x - size.x - air);
+  if (to.y < 0) box.high.y = std::min(box.high.y, box.low.y + size.y + air);
+  if (to.y > 0) box.low.y = std::max(box.low.y, box.high.y - size.y - air);
+  return box;
+}
+
 }  // namespace
 
 void Names::put(ink::Group group) {
@@ -118,8 +128,8 @@ void Names::sides(const SideView& face, ink::Rect box) {
     const std::string& words = sheet_.name(side);
     if (words.empty()) continue;
     const Vec2 size = text_size(kit, words, height, ink::Face::italic);
-    const Vec2 wanted = side_middle(box, to) - Vec2{to.x * size.x, to.y * size.y};
-    auto place = find(wanted, size, box);
+    const Vec2 inwards{to.x * (size.x / 2 + 1.5), to.y * (size.y / 2 + 1.5)};
+    auto place = find(side_middle(box, to) - inwards, size, band_along(box, to, size));
     // Too narrow a face: the ends are named outside it, the edges by their own view.
     if (!place && (side == Side::x_low || side == Side::x_high)) {
       const Vec2 outside = side_middle(box, to) + Vec2{to.x * (size.x / 2 + 3), to.y * size.y};
@@ -130,27 +140,27 @@ void Names::sides(const SideView& face, ink::Rect box) {
 }
 
 void Names::trenches(const SideView& face, const drafting::Placement& placement) {
-  std::vector<drafting::Callout> callouts;
-  for (const parts::Operation* operation : trenches_on(sheet_, face.side)) {
-    Vec3 sum;
-    double count = 0;
-    for (const Face& floor : sheet_.boundary.faces) {
-      for (const Vec3 corner : floor.loops.front()) {
-        if (std::abs(operation->trench.floor.distance(corner)) > 1e-5) break;
-        sum = sum + corner;
-        ++count;
-      }
-    }
-    if (count == 0) continue;
-    const std::string mark = neighbour_mark(sheet_, *operation);
+  for (const Opening& opening : openings_on(sheet_, face.side)) {
+    const std::string mark = neighbour_mark(sheet_, *opening.operation);
+    const std::string words = operation_words(sheet_, *opening.operation);
     drafting::Callout callout;
-    callout.tip = placement.paper(face.view.project(sum * (1 / count)));
-    const std::string words = operation_words(sheet_, *operation);
+    callout.tip = placement.paper(face.view.project(opening.at));
     callout.lines = {mark.empty() ? words : words + " (" + mark + ")"};
     if (!mark.empty()) callout.link = part_anchor(mark);
-    callouts.push_back(std::move(callout));
+    label(callout);
   }
-  drafting::append(items_, drafting::place_labels(sheet_.kit(), room_, callouts));
+}
+
+// A label that finds no free place is left out: the detail of the opening has its name too.
+void Names::label(const drafting::Callout& callout) {
+  drafting::Room tried = room_;
+  for (ink::Group& group : drafting::place_labels(sheet_.kit(), tried, {&callout, 1})) {
+    const bool free = std::ranges::all_of(group.items, [&](const ink::Item& item) {
+      const auto* text = std::get_if<ink::Text>(&item);
+      return text == nullptr || room_.free(sheet_.kit().fonts->box(*text), 0.5);
+    });
+    if (free) put(std::move(group));
+  }
 }
 
 void Names::grain(const SideView& face, ink::Rect box) {

@@ -2,6 +2,7 @@
 // a trench is for.
 #pragma once
 
+#include "drafting/callout.h"
 #include "drafting/room.h"
 #include "sheets/part_view_set.h"
 
@@ -16,6 +17,8 @@ class Names {
   bool near(Vec2 place, const std::string& words, double reach);
   // On a face view: its own name with the face mark, its four sides, its trenches, the grain.
   void on_face(const SideView& face, const drafting::Placement& placement);
+  // What is worked into a side: each opening named with what it is for.
+  void trenches(const SideView& face, const drafting::Placement& placement);
   // Beside an edge or end view, off the side away from the face view.
   void beside(const SideView& side, ink::Rect box, Vec2 to);
 
@@ -24,8 +27,8 @@ class Names {
  private:
   void title(const SideView& face, ink::Rect box);
   void sides(const SideView& face, ink::Rect box);
-  void trenches(const SideView& face, const drafting::Placement& placement);
   void grain(const SideView& face, ink::Rect box);
+  void label(const drafting::Callout& callout);
   // The free place for something of this size nearest to `wanted`, inside `within`.
   std::optional<ink::Rect> find(Vec2 wanted, Vec2 size, ink::Rect within) const;
   void put(ink::Group group);

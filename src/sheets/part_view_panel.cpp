@@ -5,6 +5,7 @@
 #include <cmath>
 #include <map>
 #include <optional>
+#include <span>
 #include <stdexcept>
 #include <tuple>
 
@@ -81,14 +82,14 @@ struct Way {
 class PanelMaker {
  public:
   PanelMaker(const PartSheet& sheet, const std::vector<double>& widths, double height, bool alone,
-             PanelShare share)
+             const PanelShare& share)
       : sheet_(sheet), widths_(widths), height_(height), alone_(alone), share_(share) {}
 
   std::optional<Panel> make() {
     try_details({large_detail, less_detail});
     if (!best_) try_details({least_detail});
     if (!best_) return std::nullopt;
-    return Panel{sheet_.row.mark, drawn(*best_), share_};
+    return Panel{sheet_.row.mark, drawn(*best_), share_, best_->scale, all_details(*best_).size()};
   }
 
  private:
@@ -116,28 +117,35 @@ class PanelMaker {
   const Picture& views(const Way& way) {
     const auto [at, is_new] =
         views_.try_emplace({way.lying, way.scale.paper, way.scale.real}, Picture{});
-    if (is_new && share_ != PanelShare::rest) {
-      at->second = draw_set(sheet_, set(way.lying), way.scale);
-      crowded_[at->first] = collisions(sheet_.kit(), at->second);
-    }
+    if (is_new && share_.views) at->second = draw_set(sheet_, set(way.lying), way.scale);
     return at->second;
   }
 
-  const std::vector<Picture>& details(const Way& way) {
+  const std::vector<Picture>& all_details(const Way& way) {
     const auto [at, is_new] =
         details_.try_emplace({drawn_small(sheet_, way.scale), drawn_thin(sheet_, way.scale),
                               way.details.most_up, way.details.least_width, way.details.beside},
                              std::vector<Picture>{});
-    if (is_new && share_ != PanelShare::views)
+    if (is_new)
       for (const Detail& detail : wanted_details(sheet_, way.scale))
         at->second.push_back(draw_detail(sheet_, detail, way.details));
     return at->second;
   }
 
+  // Those of the share.
+  std::span<const Picture> details(const Way& way) {
+    const std::span<const Picture> all = all_details(way);
+    const std::size_t from = std::min(share_.from, all.size());
+    return all.subspan(from, std::min(share_.to, all.size()) - from);
+  }
+
   // Remarks and plain cuts.
   Picture notes(const Way& way) const {
-    if (share_ == PanelShare::views) return {};
+    if (!share_.notes) return {};
     std::vector<std::string> lines = plain_cut_lines(sheet_, way.scale);
+    for (const parts::Measure& measure : sheet_.part.measures)
+      lines.push_back(capitalised(measure.name) + ": " + sheet_.kit().figures.text(measure.mm) +
+                      ".");
     lines.insert(lines.end(), sheet_.part.remarks.begin(), sheet_.part.remarks.end());
     return paragraphs(sheet_.kit(), lines, way.notes);
   }
@@ -147,6 +155,11 @@ class PanelMaker {
     const Unit unit = *sheet_.context.job().units;
     const ink::Rect& box = set(way.lying).face.box;
     way.scale = drafting::largest_scale(unit, {box.width(), box.height()}, {way.width, height_});
+    if (share_.scale) {
+      way.scale = *share_.scale;
+      offer(way);
+      return;
+    }
     for (int fitting = 0; fitting < 2;) {
       fitting += offer(way) ? 1 : 0;
       const Scale smaller = drafting::next_smaller(way.scale, unit);
@@ -195,10 +208,10 @@ class PanelMaker {
 
   Picture drawn(const Way& way) {
     std::vector<Picture> pictures{views(way)};
-    const std::vector<Picture>& more = details(way);
+    const std::span<const Picture> more = details(way);
     pictures.insert(pictures.end(), more.begin(), more.end());
     if (way.notes > 0) pictures.push_back(notes(way));
-    Picture whole = panel_head(sheet_, way.width, way.scale, share_ != PanelShare::rest);
+    Picture whole = panel_head(sheet_, way.width, way.scale, share_.views);
     const double top = whole.height + below_head;
     for (std::size_t i = 0; i < pictures.size(); ++i) {
       const Vec2 place = way.arrangement.places[i];
@@ -213,7 +226,7 @@ class PanelMaker {
   const std::vector<double>& widths_;
   double height_;
   bool alone_;
-  PanelShare share_;
+  const PanelShare& share_;
   std::array<std::optional<ViewSet>, 2> sets_;
   std::map<std::tuple<bool, int, int>, Picture> views_;
   std::map<std::tuple<bool, int, int>, int> crowded_;
@@ -225,7 +238,7 @@ class PanelMaker {
 }  // namespace
 
 std::optional<Panel> part_panel(const PartSheet& sheet, const std::vector<double>& widths,
-                                double height, bool alone, PanelShare share) {
+                                double height, bool alone, const PanelShare& share) {
   return PanelMaker(sheet, widths, height, alone, share).make();
 }
 

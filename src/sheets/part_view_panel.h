@@ -1,6 +1,7 @@
 // One part's place on the part view pages: its head, views, details and remarks.
 #pragma once
 
+#include <limits>
 #include <optional>
 
 #include "drafting/scale.h"
@@ -8,14 +9,19 @@
 
 namespace splay::sheets {
 
-// A part that needs more than a page has its views on one panel and the rest, details and remarks,
-// on another.
-enum class PanelShare { all, views, rest };
+// What of a part a panel shows: all of it, or a share when it needs more than one page.
+struct PanelShare {
+  bool views = true, notes = true;
+  std::size_t from = 0, to = std::numeric_limits<std::size_t>::max();  // of the details
+  std::optional<drafting::Scale> scale;  // when another share has settled it
+};
 
 struct Panel {
   std::string mark;
   drafting::Picture picture;
-  PanelShare share = PanelShare::all;
+  PanelShare share;
+  drafting::Scale scale;
+  std::size_t details = 0;  // how many the part has in all
 };
 
 inline constexpr double between_panels = 6;  // mm
@@ -24,7 +30,7 @@ inline constexpr double between_panels = 6;  // mm
 // height. `alone`: nobody else wants that height, so that only the scale counts. Nothing when it
 // fits in no way.
 std::optional<Panel> part_panel(const PartSheet& sheet, const std::vector<double>& widths,
-                                double height, bool alone, PanelShare share);
+                                double height, bool alone, const PanelShare& share);
 
 // The head of a panel: mark, name, how many, stock, sizes. The first one of a part holds its anchor
 // and claim.

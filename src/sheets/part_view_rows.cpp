@@ -20,8 +20,9 @@ class FaceRows {
  public:
   FaceRows(const PartSheet& sheet, const SideView& face, Vec3 axis, Vec2 out)
       : sheet_(sheet), face_(face), axis_(axis), out_(out) {
-    const bool lengthwise = std::abs(axis.x) > 0.5;
-    datum_side_ = lengthwise ? Side::x_low : front_edge(sheet.part);
+    datum_side_ = std::abs(axis.x) > 0.5   ? Side::x_low
+                  : std::abs(axis.y) > 0.5 ? front_edge(sheet.part)
+                                           : Side::z_high;
     // From the datum side away from it.
     along_ = face.view.project(-parts::outward(datum_side_));
   }
@@ -57,7 +58,7 @@ class FaceRows {
 
   // Grooves and rabbets along an edge are located in their own detail, from that edge.
   bool in_own_detail(Vec3 corner) const {
-    if (std::abs(axis_.y) < 0.5 || !square_ended()) return false;
+    if (std::abs(axis_.x) > 0.5 || !square_ended()) return false;
     return std::ranges::any_of(trenches_on(sheet_, face_.side), [&](const auto* trench) {
       return along_length(*trench) &&
              std::ranges::any_of(trench->trench.walls, [&](const Plane& wall) {
@@ -109,7 +110,8 @@ class FaceRows {
 
   bool square_ended() const {
     return std::ranges::all_of(standing_cuts(sheet_), [&](const Cut& cut) {
-      return cut.end != (std::abs(axis_.x) > 0.5) || (!cut.bevelled && !cut.mitred);
+      return std::abs(dot(parts::outward(cut.report.side), axis_)) < 0.5 ||
+             (!cut.bevelled && !cut.mitred);
     });
   }
 
@@ -143,8 +145,12 @@ bool same(const Span& a, const Span& b, Vec2 along, double step) {
 
 }  // namespace
 
-std::vector<FaceRow> face_rows(const PartSheet& sheet, const SideView& face, Vec3 axis, Vec2 out) {
-  return FaceRows(sheet, face, axis, out).make();
+std::vector<FaceRow> face_rows(const PartSheet& sheet, const SideView& face, Vec3 axis, Vec2 out,
+                               bool outside) {
+  std::vector<FaceRow> rows = FaceRows(sheet, face, axis, out).make();
+  if (outside)
+    for (FaceRow& row : rows) row.row.out = out;
+  return rows;
 }
 
 std::vector<Row> edge_rows(const PartSheet& sheet, const ViewSet& set) {

@@ -13,11 +13,13 @@ struct FaceRow {
   std::string from;  // where a running row starts and what it lies on: "from the foot, inside"
 };
 
-// Figures along `axis` (x or y of the part frame) for the corners of a face: beside the view's edge
-// that lies towards `out` on paper, or beside the opposite one when its corners say more, or beside
-// both when each has its own. A row of more than two stations is running; it starts at the low end
-// along x and at the front edge along y.
-std::vector<FaceRow> face_rows(const PartSheet& sheet, const SideView& face, Vec3 axis, Vec2 out);
+// Figures along `axis` (x, y or z of the part frame) for the corners of a side: beside the view's
+// edge that lies towards `out` on paper, or beside the opposite one when its corners say more, or
+// beside both when each has its own. A row of more than two stations is running; it starts at the
+// low end along x, at the front edge along y and at the show face along z.
+// `outside`: all rows stand on the side of `out`, whichever edge they are for.
+std::vector<FaceRow> face_rows(const PartSheet& sheet, const SideView& face, Vec3 axis, Vec2 out,
+                               bool outside = false);
 
 // Lengths of both faces as the edge view shows them, and the overall when it is neither. `face` has
 // its figures in the face view already.

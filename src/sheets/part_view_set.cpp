@@ -21,10 +21,10 @@ class SetMaker {
   ViewSet make() {
     const Side face = worked_face(sheet_);
     const Vec3 toward = parts::outward(face);
-    const Vec3 front = parts::outward(front_edge(sheet_.part));
+    const Vec3 front = parts::outward(worked_edge(sheet_));
     View main;
     main.toward = toward;
-    // Lying, the front edge is below; standing, the head is up. The front edge is shown.
+    // Lying, the edge that is shown is below; standing, the head is up.
     main.up = set_.lying ? -front : Vec3{head_up() ? 1.0 : -1.0, 0, 0};
     main.right = cross(main.up, toward);
     set_.face = seen(main);
@@ -34,8 +34,10 @@ class SetMaker {
     const View edge = adjoining(main, set_.to_edge);
     set_.edge = seen(edge);
     set_.end = seen(adjoining(main, set_.to_end));
-    if (!trenches_on(sheet_, parts::opposite(face)).empty())
+    if (!openings_on(sheet_, parts::opposite(face)).empty())
       set_.other = seen(adjoining(edge, set_.to_edge));
+    const View far_edge = adjoining(main, -set_.to_edge);
+    if (!openings_on(sheet_, side_seen(far_edge.toward)).empty()) set_.far_edge = seen(far_edge);
     return std::move(set_);
   }
 
@@ -67,23 +69,15 @@ class SetMaker {
 
 }  // namespace
 
-Side side_seen(Vec3 toward) {
-  Side best = Side::x_low;
-  double most = -2;
-  for (int i = 0; i < 6; ++i) {
-    const double facing = dot(parts::outward(static_cast<Side>(i)), toward);
-    if (facing > most) {
-      most = facing;
-      best = static_cast<Side>(i);
-    }
-  }
-  return best;
-}
-
 Side worked_face(const PartSheet& sheet) {
-  return trenches_on(sheet, Side::z_low).size() > trenches_on(sheet, Side::z_high).size()
+  return openings_on(sheet, Side::z_low).size() > openings_on(sheet, Side::z_high).size()
              ? Side::z_low
              : Side::z_high;
+}
+
+Side worked_edge(const PartSheet& sheet) {
+  const Side front = front_edge(sheet.part), back = parts::opposite(front);
+  return openings_on(sheet, back).size() > openings_on(sheet, front).size() ? back : front;
 }
 
 ViewSet view_set(const PartSheet& sheet, bool lying) { return SetMaker(sheet, lying).make(); }

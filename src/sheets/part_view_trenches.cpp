@@ -18,7 +18,9 @@ constexpr double same_length = 1e-6, same_direction = 1e-9;
 // The middle of the largest piece of a trench's floor that is still there.
 Vec3 floor_middle(const PartSheet& sheet, const Plane& floor) {
   const Face* face = face_on(sheet.boundary, floor);
-  return face != nullptr ? middle_of(*face) : sheet.part.size * 0.5;
+  if (face == nullptr) return sheet.part.size * 0.5;
+  const Box box = box_of(*face);
+  return (box.low + box.high) * 0.5;
 }
 
 // A trench's outline in the plane square to its run.
@@ -27,6 +29,7 @@ struct Profile {
   Vec3 out;         // out of the open face
   Vec3 middle;      // of the floor
   double face = 0;  // dot(out, p) of the open face
+  double back = 0;  // and of the face opposite
 
   Vec3 point(double across, double up) const {
     return middle + axis * (across - dot(axis, middle)) + out * (up - dot(out, middle));
@@ -48,10 +51,11 @@ struct Profile {
 Profile profile_of(const PartSheet& sheet, const Operation& operation) {
   Profile profile;
   const Trench& trench = operation.trench;
-  profile.axis = along_length(operation) ? Vec3{0, 1, 0} : Vec3{1, 0, 0};
+  profile.axis = across_axis(operation);
   profile.out = parts::outward(trench.open);
   profile.middle = floor_middle(sheet, trench.floor);
-  profile.face = trench.open == Side::z_high ? sheet.part.size.z : 0;
+  profile.face = std::max(0.0, dot(profile.out, sheet.part.size));
+  profile.back = std::min(0.0, dot(profile.out, sheet.part.size));
   return profile;
 }
 
@@ -80,22 +84,24 @@ std::string title_of(const PartSheet& sheet, const Group& group) {
   return capitalised(title) + ", " + sheet.name(group.front()->trench.open);
 }
 
+Side side_along(Vec3 axis, bool low) { return side_seen(low ? -axis : axis); }
+
 // "Stopped 13.1 from the front edge." or that it runs out.
 std::string stop_words(const PartSheet& sheet, const Operation& operation) {
-  const bool lengthwise = along_length(operation);
+  const Profile profile = profile_of(sheet, operation);
+  const Vec3 run = cross(profile.out, profile.axis);
+  const Vec3 axis{std::abs(run.x), std::abs(run.y), std::abs(run.z)};
   if (operation.trench.stops.empty())
-    return lengthwise ? "Runs out at both ends." : "Runs out at both edges.";
+    return along_length(operation) ? "Runs out at both ends." : "Runs out at both sides.";
   std::string words;
   for (const Plane& stop : operation.trench.stops) {
-    const Vec3 axis = lengthwise ? Vec3{1, 0, 0} : Vec3{0, 1, 0};
-    const Vec3 middle = floor_middle(sheet, operation.trench.floor);
-    const double at = (stop.d - dot(stop.n, middle - axis * dot(axis, middle))) / dot(stop.n, axis);
+    const Vec3 base = profile.middle - axis * dot(axis, profile.middle);
+    const double at = (stop.d - dot(stop.n, base)) / dot(stop.n, axis);
     const double whole = dot(axis, sheet.part.size);
     const bool from_low = at < whole / 2;
-    const Side side = lengthwise ? (from_low ? Side::x_low : Side::x_high)
-                                 : (from_low ? Side::y_low : Side::y_high);
     words += (words.empty() ? "Stopped " : ", ") +
-             sheet.kit().figures.text(from_low ? at : whole - at) + " from the " + sheet.name(side);
+             sheet.kit().figures.text(from_low ? at : whole - at) + " from the " +
+             sheet.name(side_along(axis, from_low));
   }
   return words + ".";
 }
@@ -122,8 +128,8 @@ class HousingDetail {
     detail_.view.toward = cross(detail_.view.right, detail_.view.up);
     detail_.cut_at = dot(detail_.view.toward, profile_.middle);
     for (const Vec3 p : {a, b, a_foot, b_foot}) detail_.of.add(p);
-    detail_.of.add({a.x, a.y, 0});
-    detail_.of.add({a.x, a.y, sheet_.part.size.z});
+    detail_.of.add(profile_.point(at(a), profile_.back));
+    detail_.of.add(profile_.point(at(a), profile_.face));
     const Vec3 up = profile_.out;
     const double clear = tilted() ? 8 : 0;
     detail_.rows.push_back({drafting::RowKind::overall, {a, b}, profile_.axis, up, {}, clear});
@@ -155,21 +161,28 @@ class HousingDetail {
     detail_.angles.push_back({to_low ? a : b, profile_.out, wall, tilt_, "tilt"});
   }
 
+  std::string floor_words() const {
+    const double lean = angle_between(trench_.floor.n, profile_.out);
+    if (lean < same_direction) return "parallel to the face";
+    if (std::abs(dot(trench_.floor.n, low_.n)) < same_direction) return "square to the walls";
+    return angle_words(lean) + " off the face";
+  }
+
   std::string caption(double at_low, double at_high) const {
     const FigureStyle& figures = sheet_.kit().figures;
     std::string words;
     if (tilted()) {
       words = "Walls tilt " + angle_words(tilt_) + " (" + rise_words(sheet_.kit(), tilt_) +
               ") from square, floor ";
-      const bool flat = norm(trench_.floor.n - profile_.out) < same_direction;
-      words += flat ? "parallel to the face. " : "square to the walls. ";
+      words += floor_words() + ". ";
     }
     if (std::abs(at_low - at_high) > same_length)
       words += "Depth square to the face: " + figures.text(at_low) + " at the wall towards the " +
                sheet_.name(Side::x_low) + ", " + figures.text(at_high) + " at the other. ";
     if (tilted()) {
       const double breadth = std::abs(low_.d + high_.d);
-      words += figures.text(breadth) + " between the walls, square to them. ";
+      const bool parallel = norm(low_.n + high_.n) < same_direction;
+      if (parallel) words += figures.text(breadth) + " between the walls, square to them. ";
     }
     return words + stop_words(sheet_, operation_);
   }
@@ -209,16 +222,14 @@ class EdgeTrenchDetail {
     });
     const Vec3 foot = profile_.corner(*farthest, trench_.floor);
     detail_.of.add(foot);
-    detail_.of.add({foot.x, foot.y, 0});
-    detail_.of.add({foot.x, foot.y, sheet_.part.size.z});
+    detail_.of.add(profile_.point(at(foot), profile_.back));
+    detail_.of.add(profile_.point(at(foot), profile_.face));
     detail_.rows.push_back({drafting::RowKind::overall,
                             {foot, profile_.point(at(foot), profile_.face)},
                             profile_.out,
                             detail_.view.right,
                             {}});
-    const bool lengthwise = along_length(operation_);
-    const Side side = lengthwise ? (by_low_ ? Side::y_low : Side::y_high)
-                                 : (by_low_ ? Side::x_low : Side::x_high);
+    const Side side = side_along(profile_.axis, by_low_);
     detail_.title = title_of(sheet_, {&operation_}) + ", " + sheet_.name(side);
     detail_.caption = stop_words(sheet_, operation_);
     detail_.below = {sheet_.name(parts::opposite(trench_.open))};
@@ -254,7 +265,7 @@ class EdgeTrenchDetail {
 
 std::vector<Detail> trench_details(const PartSheet& sheet) {
   std::vector<Group> groups;
-  for (const Side face : {Side::z_low, Side::z_high})
+  for (const Side face : {Side::z_low, Side::z_high, Side::y_low, Side::y_high})
     for (const Operation* operation : trenches_on(sheet, face)) {
       const auto group = std::ranges::find_if(
           groups, [&](const Group& g) { return alike(*g.front(), *operation); });

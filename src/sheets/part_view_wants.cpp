@@ -69,12 +69,25 @@ double plane_at(const Plane& plane, Vec3 point, Vec3 axis) {
   return (plane.d - dot(plane.n, point)) / dot(plane.n, axis);
 }
 
-// Where a cut passes two points moved along an axis.
+Vec3 positive(Vec3 axis) { return {std::abs(axis.x), std::abs(axis.y), std::abs(axis.z)}; }
+
+// The line of a cut in one plane: from the arris that stands furthest out to the opposite one.
 struct CutLine {
-  Vec3 low, high;
+  Vec3 tip, other;
 };
-CutLine line_across(const Plane& plane, Vec3 axis, Vec3 from, Vec3 to) {
-  return {from + axis * plane_at(plane, from, axis), to + axis * plane_at(plane, to, axis)};
+
+// Through the middle of the cut, across the sides that `outer` and its opposite are.
+CutLine cut_line(const Cut& cut, Side outer) {
+  const Vec3 axis = positive(parts::outward(cut.report.side));
+  const Vec3 across = parts::outward(outer), wide = positive(across);
+  const auto at = [&](double where) {
+    const Vec3 base = cut.middle() + wide * (where - dot(wide, cut.middle()));
+    return base +
+           axis * (plane_at(cut.plane, base - axis * dot(axis, base), axis) - dot(axis, base));
+  };
+  const double low = dot(wide, cut.of.low), high = dot(wide, cut.of.high);
+  const bool from_high = dot(across, wide) > 0;
+  return {at(from_high ? high : low), at(from_high ? low : high)};
 }
 
 Box box_of(std::initializer_list<Vec3> points) {
@@ -85,54 +98,50 @@ Box box_of(std::initializer_list<Vec3> points) {
 
 Detail bevel_detail(const PartSheet& sheet, const Group& group) {
   const Cut& cut = group.front();
-  const bool end = cut.end;
-  const Vec3 size = sheet.part.size;
-  const Vec3 axis = end ? Vec3{1, 0, 0} : Vec3{0, 1, 0};
-  const Vec3 inside = end ? Vec3{0, cut.inside.y, 0} : Vec3{cut.inside.x, 0, 0};
-  const CutLine line = line_across(cut.plane, axis, inside, inside + Vec3{0, 0, size.z});
-  const bool long_low = cut.report.long_face == Side::z_low;
-  const Vec3 tip = long_low ? line.low : line.high, other = long_low ? line.high : line.low;
-
+  const Side down = face_down(cut.report);
+  const CutLine line = cut_line(cut, cut.report.long_face);
+  const Vec3 axis = positive(parts::outward(cut.report.side));
   Detail detail;
-  detail.view.up = -parts::outward(face_down(cut.report));
+  detail.view.up = -parts::outward(down);
   detail.view.right = axis;
   detail.view.toward = cross(axis, detail.view.up);
-  detail.cut_at = dot(detail.view.toward, inside);
-  detail.of = box_of({tip, other});
+  detail.cut_at = dot(detail.view.toward, cut.middle());
+  detail.of = box_of({line.tip, line.other});
   detail.title = title_of(sheet, group);
   detail.caption = caption_of(sheet, cut);
-  detail.below = {sheet.name(face_down(cut.report)) + ", down"};
-  detail.above = {sheet.name(parts::opposite(face_down(cut.report)))};
+  detail.below = {sheet.name(down) + ", down"};
+  detail.above = {sheet.name(parts::opposite(down))};
   const Vec3 square = -parts::outward(cut.report.long_face);
-  detail.angles.push_back({tip, square, other - tip, angle_between(square, other - tip),
+  detail.angles.push_back({line.tip, square, line.other - line.tip,
+                           angle_between(square, line.other - line.tip),
                            cut.mitred ? "on the edge" : "bevel"});
-  detail.rows.push_back({drafting::RowKind::overall, {tip, other}, axis, detail.view.up, {}});
+  detail.rows.push_back(
+      {drafting::RowKind::overall, {line.tip, line.other}, axis, detail.view.up, {}});
   return detail;
 }
 
-// A mitre seen on the show face.
+// A mitre seen on the show face, the long edge below, as it lies against the gauge.
 Detail mitre_detail(const PartSheet& sheet, const Group& group) {
   const Cut& cut = group.front();
-  const Vec3 size = sheet.part.size, axis{1, 0, 0};
-  const CutLine line = line_across(cut.plane, axis, Vec3{0, 0, size.z}, Vec3{0, size.y, size.z});
-  const bool long_low = cut.report.long_edge == Side::y_low;
-  const Vec3 tip = long_low ? line.low : line.high, other = long_low ? line.high : line.low;
+  const CutLine line = cut_line(cut, cut.report.long_edge);
   Detail detail;
   detail.cut = false;
-  // The long edge below, as it lies against the gauge.
   detail.view.toward = {0, 0, 1};
   detail.view.up = -parts::outward(cut.report.long_edge);
   detail.view.right = cross(detail.view.up, detail.view.toward);
-  detail.of = box_of({tip, other});
+  detail.of = box_of({line.tip, line.other});
   detail.title = title_of(sheet, group);
-  detail.caption = caption_of(sheet, cut);
+  // A compound cut has its words under its bevel.
+  if (!cut.bevelled) detail.caption = caption_of(sheet, cut);
+  if (cut.bevelled) detail.title += ", on the face";
   detail.below = {sheet.name(cut.report.long_edge)};
   detail.above = {sheet.name(parts::opposite(cut.report.long_edge))};
   const Vec3 square = detail.view.up;
-  detail.angles.push_back(
-      {tip, square, other - tip, angle_between(square, other - tip), "face angle"});
+  detail.angles.push_back({line.tip, square, line.other - line.tip,
+                           angle_between(square, line.other - line.tip), "face angle"});
   const Vec3 along = detail.view.right;
-  detail.rows.push_back({drafting::RowKind::overall, {tip, other}, along, detail.view.up, {}});
+  detail.rows.push_back(
+      {drafting::RowKind::overall, {line.tip, line.other}, along, detail.view.up, {}});
   return detail;
 }
 
@@ -180,6 +189,7 @@ std::vector<Detail> wanted_details(const PartSheet& sheet, drafting::Scale scale
       details.push_back(mitre_detail(sheet, group));
   }
   for (Detail& detail : trench_details(sheet)) details.push_back(std::move(detail));
+  for (Detail& detail : tenon_details(sheet)) details.push_back(std::move(detail));
   if (drawn_thin(sheet, scale) && !has_edge_trench(sheet)) details.push_back(section_across(sheet));
   return details;
 }

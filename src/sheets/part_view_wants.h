@@ -14,7 +14,10 @@ std::vector<Detail> wanted_details(const PartSheet& sheet, drafting::Scale scale
 // Cuts that no detail shows, a line each: squares are not listed.
 std::vector<std::string> plain_cut_lines(const PartSheet& sheet, drafting::Scale scale);
 
-// Housings, grooves and rabbets of both faces; those of one shape share a detail.
+// The tenons at the ends: where they stand across the part and how long they are.
+std::vector<Detail> tenon_details(const PartSheet& sheet);
+
+// Housings, grooves, rabbets and laps of all sides; those of one shape share a detail.
 std::vector<Detail> trench_details(const PartSheet& sheet);
 
 }  // namespace splay::sheets

@@ -35,7 +35,7 @@ class Binding {
   void add(const std::vector<const fabrication::PartRow*>& rows) {
     std::vector<Panel> panels;
     for (const fabrication::PartRow* row : rows) {
-      std::optional<Panel> panel = fitted(*row, PanelShare::all);
+      std::optional<Panel> panel = fitted(*row, {});
       if (!panel) {
         for (const fabrication::PartRow* each : rows) add_in_shares(*each);
         return;
@@ -46,22 +46,36 @@ class Binding {
   }
 
  private:
-  std::optional<Panel> fitted(const fabrication::PartRow& row, PanelShare share) const {
+  std::optional<Panel> fitted(const fabrication::PartRow& row, const PanelShare& share) const {
     return part_panel(PartSheet(context_, row), widths_, area_.height(), false, share);
   }
 
+  // As much of the part as a page takes, the views first, the notes last.
+  Panel next_share(const fabrication::PartRow& row, const Panel* before) const {
+    constexpr std::size_t most = 16;  // details on a page
+    for (std::size_t count = most + 1; count-- > 0;) {
+      PanelShare share;
+      share.views = before == nullptr;
+      share.from = before ? before->share.to : 0;
+      share.to = share.from + count;
+      share.notes = before && share.to >= before->details;
+      if (before) share.scale = before->scale;
+      if (before && count == 0 && !share.notes) break;
+      if (std::optional<Panel> panel = fitted(row, share)) return std::move(*panel);
+    }
+    throw std::length_error("part " + row.mark + " fits on no page");
+  }
+
+  // Each share has a page of its own.
   void add_in_shares(const fabrication::PartRow& row) {
-    for (const PanelShare share : {PanelShare::views, PanelShare::rest}) {
-      std::optional<Panel> panel = fitted(row, share);
-      if (!panel)
-        throw std::length_error("the " +
-                                std::string(share == PanelShare::views ? "views" : "details") +
-                                " of part " + row.mark + " fit on no page");
-      std::vector<Panel> panels;
-      panels.push_back(std::move(*panel));
+    std::optional<Panel> last;
+    do {
+      last = next_share(row, last ? &*last : nullptr);
+      last->share.scale = last->scale;
+      std::vector<Panel> panels{*last};
       sheetfuls_.push_back({Skyline(area_.width() + gap), {}});
       put_all(sheetfuls_.back(), panels, {&row});
-    }
+    } while (!last->share.notes);
   }
 
   void add(std::vector<Panel>& panels, const std::vector<const fabrication::PartRow*>& rows) {

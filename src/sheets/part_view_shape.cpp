@@ -1,0 +1,196 @@
+#include "sheets/part_view_shape.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "fabrication/cuts.h"
+
+namespace splay::sheets {
+
+namespace {
+
+using parts::Operation;
+using parts::OperationKind;
+using parts::Side;
+
+constexpr double on_surface = 1e-5;   // mm
+constexpr double square_to = 1e-6;    // radians: a cut nearer than this is square
+constexpr double least_facing = 0.9;  // of a taper that still belongs to its side, cosine
+
+double along(Vec3 axis, Vec3 p) { return dot(axis, p); }
+
+bool lies_on(const Face& face, const Plane& plane) {
+  return std::ranges::all_of(face.loops.front(), [&](Vec3 corner) {
+    return std::abs(plane.distance(corner)) < on_surface;
+  });
+}
+
+bool known(const std::vector<Vec3>& points, Vec3 p) {
+  return std::ranges::any_of(points, [&](Vec3 q) { return norm(p - q) < on_surface; });
+}
+
+Plane bounding_plane(const PartSheet& sheet, Side side) {
+  const Vec3 out = parts::outward(side);
+  return {out, std::max(0.0, along(out, sheet.part.size))};
+}
+
+bool belongs(const PartSheet& sheet, const Face& face, Side side) {
+  if (dot(face.plane.n, parts::outward(side)) < least_facing) return false;
+  if (lies_on(face, bounding_plane(sheet, side))) return true;
+  return std::ranges::any_of(sheet.part.operations, [&](const Operation& operation) {
+    return operation.kind == OperationKind::edge_cut && lies_on(face, operation.cut);
+  });
+}
+
+bool is_trench(const Operation& operation) {
+  switch (operation.kind) {
+    case OperationKind::housing:
+    case OperationKind::groove:
+    case OperationKind::rabbet:
+      return true;
+    // A corner cut off has one wall and opens to an edge; all else is a lap.
+    case OperationKind::notch:
+      return operation.trench.walls.size() > 1 || operation.trench.open >= Side::z_low;
+    default:
+      return false;
+  }
+}
+
+class CutFinder {
+ public:
+  explicit CutFinder(const PartSheet& sheet) : sheet_(sheet) {}
+
+  std::vector<Cut> find() {
+    for (const Operation& operation : sheet_.part.operations) {
+      switch (operation.kind) {
+        case OperationKind::end_cut:
+        case OperationKind::shoulder:
+          add(operation, operation.cut, true);
+          break;
+        case OperationKind::edge_cut:
+          add(operation, operation.cut, false);
+          break;
+        case OperationKind::notch:
+          if (!is_trench(operation)) add(operation, operation.trench.walls.front(), true);
+          break;
+        default:
+          break;
+      }
+    }
+    return std::move(cuts_);
+  }
+
+ private:
+  void add(const Operation& operation, const Plane& plane, bool end) {
+    const Face* face = face_on(sheet_.boundary, plane);
+    const bool again = std::ranges::any_of(cuts_, [&](const Cut& cut) {
+      return norm(cut.plane.n - plane.n) < square_to &&
+             std::abs(cut.plane.d - plane.d) < on_surface;
+    });
+    if (face == nullptr || again) return;
+    Operation read = operation;
+    read.kind = end ? OperationKind::end_cut : OperationKind::edge_cut;
+    read.cut = plane;
+    const fabrication::CutReport report = fabrication::read_cut(read, sheet_.part);
+    cuts_.push_back({&operation, end, plane, report, box_of(*face), report.bevel > square_to,
+                     report.face_angle > square_to});
+  }
+
+  const PartSheet& sheet_;
+  std::vector<Cut> cuts_;
+};
+
+// The middle of those corners of a side that two planes of a pocket meet in.
+std::optional<Vec3> mouth(const std::vector<Vec3>& corners, const Operation& operation) {
+  Vec3 sum;
+  int count = 0;
+  for (const Vec3 corner : corners) {
+    const auto planes = std::ranges::count_if(operation.removed, [&](const Plane& plane) {
+      return std::abs(plane.distance(corner)) < on_surface;
+    });
+    if (planes < 2) continue;
+    sum = sum + corner;
+    ++count;
+  }
+  if (count < 3) return std::nullopt;
+  return sum * (1.0 / count);
+}
+
+}  // namespace
+
+const Face* face_on(const Boundary& boundary, const Plane& plane) {
+  const Face* largest = nullptr;
+  for (const Face& face : boundary.faces)
+    if (lies_on(face, plane) && (largest == nullptr || face.area > largest->area)) largest = &face;
+  return largest;
+}
+
+Box box_of(const Face& face) {
+  Box box;
+  for (const Vec3 corner : face.loops.front()) box.add(corner);
+  return box;
+}
+
+std::vector<Cut> standing_cuts(const PartSheet& sheet) { return CutFinder(sheet).find(); }
+
+Side side_seen(Vec3 toward) {
+  Side best = Side::x_low;
+  double most = -2;
+  for (int i = 0; i < 6; ++i) {
+    const double facing = dot(parts::outward(static_cast<Side>(i)), toward);
+    if (facing > most) {
+      most = facing;
+      best = static_cast<Side>(i);
+    }
+  }
+  return best;
+}
+
+std::vector<Vec3> corners_on(const PartSheet& sheet, Side side) {
+  std::vector<Vec3> curved;
+  for (const Edge& edge : sheet.boundary.edges)
+    if (edge.smooth) curved.insert(curved.end(), {edge.a, edge.b});
+  std::vector<Vec3> corners;
+  for (const Face& face : sheet.boundary.faces) {
+    if (!belongs(sheet, face, side)) continue;
+    for (const std::vector<Vec3>& loop : face.loops)
+      for (const Vec3 p : loop)
+        if (!known(curved, p) && !known(corners, p)) corners.push_back(p);
+  }
+  return corners;
+}
+
+std::vector<const Operation*> trenches_on(const PartSheet& sheet, Side side) {
+  std::vector<const Operation*> trenches;
+  for (const Operation& operation : sheet.part.operations)
+    if (is_trench(operation) && operation.trench.open == side &&
+        face_on(sheet.boundary, operation.trench.floor) != nullptr)
+      trenches.push_back(&operation);
+  return trenches;
+}
+
+std::vector<Opening> openings_on(const PartSheet& sheet, Side side) {
+  std::vector<Opening> openings;
+  for (const Operation* trench : trenches_on(sheet, side)) {
+    const Box box = box_of(*face_on(sheet.boundary, trench->trench.floor));
+    openings.push_back({trench, (box.low + box.high) * 0.5});
+  }
+  const std::vector<Vec3> corners = corners_on(sheet, side);
+  for (const Operation& operation : sheet.part.operations)
+    if (operation.kind == OperationKind::mortise || operation.kind == OperationKind::hole)
+      if (const std::optional<Vec3> at = mouth(corners, operation))
+        openings.push_back({&operation, *at});
+  return openings;
+}
+
+Vec3 across_axis(const Operation& trench) {
+  const bool on_edge = trench.trench.open < Side::z_low;
+  const Vec3 n = trench.trench.walls.front().n;
+  const double sideways = on_edge ? n.z : n.y;
+  if (std::abs(sideways) <= std::abs(n.x)) return {1, 0, 0};
+  return on_edge ? Vec3{0, 0, 1} : Vec3{0, 1, 0};
+}
+
+bool along_length(const Operation& trench) { return across_axis(trench).x == 0; }
+
+}  // namespace splay::sheets
