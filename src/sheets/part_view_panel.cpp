@@ -9,7 +9,6 @@
 #include <stdexcept>
 #include <tuple>
 
-#include "drafting/room.h"
 #include "drafting/text_block.h"
 #include "sheets/part_view_arrange.h"
 #include "sheets/part_view_draw.h"
@@ -26,8 +25,7 @@ constexpr double gap = 5;  // between pictures
 constexpr double note_width = 56;
 constexpr double below_head = 3;
 constexpr double large_detail = 26, less_detail = 13;
-constexpr double least_detail = 6.5;            // only for a part that fits on no page otherwise
-constexpr double worth_of_clear_figures = 100;  // more than any saving of paper
+constexpr double least_detail = 6.5;  // only for a part that fits on no page otherwise
 constexpr double narrow_detail = 52, wide_detail = 80;
 // What a scale twice as large is worth, in pages: less once the part is as large as `workable`.
 constexpr double worth_of_scale = 0.45, worth_beyond = 0.2, workable = 0.2;
@@ -49,24 +47,6 @@ Picture paragraphs(const drafting::Kit& kit, const std::vector<std::string>& lin
   for (const std::string& line : lines)
     put_below(notes, drafting::paragraph(kit, line, width, {.height = kit.look.lettering}), 1.5);
   return notes;
-}
-
-void gather_texts(const drafting::Kit& kit, const std::vector<ink::Item>& items,
-                  std::vector<drafting::Quad>& quads) {
-  for (const ink::Item& item : items) {
-    if (const auto* group = std::get_if<ink::Group>(&item)) gather_texts(kit, group->items, quads);
-    if (const auto* text = std::get_if<ink::Text>(&item)) quads.push_back(kit.fonts->box(*text));
-  }
-}
-
-// How many texts of a picture lie over another: figures too crowded for their scale.
-int collisions(const drafting::Kit& kit, const Picture& picture) {
-  std::vector<drafting::Quad> quads;
-  gather_texts(kit, picture.items, quads);
-  int count = 0;
-  for (std::size_t i = 0; i < quads.size(); ++i)
-    for (std::size_t k = 0; k < i; ++k) count += drafting::touch(quads[i], quads[k]) ? 1 : 0;
-  return count;
 }
 
 // One way to lay the panel out: the views lying or standing, at a scale, the details in a style.
@@ -200,9 +180,7 @@ class PanelMaker {
     const double share = way.width / *std::ranges::max_element(widths_);
     const double times = std::floor((height_ + between_panels) / (panel + between_panels));
     const double paper = alone_ ? 0 : share / times;
-    const auto crowd = crowded_.find({way.lying, way.scale.paper, way.scale.real});
-    const double crowded = crowd == crowded_.end() ? 0 : worth_of_clear_figures * crowd->second;
-    return crowded + paper + panel * 1e-4 - worth_of(way.scale) -
+    return paper + panel * 1e-4 - worth_of(way.scale) -
            worth_of_detail * std::log2(way.details.most_up);
   }
 
@@ -229,7 +207,6 @@ class PanelMaker {
   const PanelShare& share_;
   std::array<std::optional<ViewSet>, 2> sets_;
   std::map<std::tuple<bool, int, int>, Picture> views_;
-  std::map<std::tuple<bool, int, int>, int> crowded_;
   std::map<std::tuple<bool, bool, double, double, bool>, std::vector<Picture>> details_;
   std::optional<Way> best_;
   double best_cost_ = 0;
