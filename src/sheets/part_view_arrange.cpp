@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <numeric>
+#include <random>
 
 namespace splay::sheets {
 
@@ -59,7 +60,8 @@ std::optional<Arrangement> arrange(const std::vector<Size>& sizes, const Order& 
   return result;
 }
 
-// As given, highest first, widest first, lowest first; all after the first.
+// As given, highest first, widest first, lowest first, and some shuffles (the same each time); the
+// first stays first.
 std::vector<Order> orders(const std::vector<Size>& sizes) {
   Order given(sizes.size());
   std::iota(given.begin(), given.end(), std::size_t{0});
@@ -74,6 +76,13 @@ std::vector<Order> orders(const std::vector<Size>& sizes) {
                            [&](std::size_t i) { return sizes[i].width; });
   std::ranges::stable_sort(rest(all[3]), std::ranges::less{},
                            [&](std::size_t i) { return sizes[i].height; });
+  constexpr int shuffles = 40;
+  std::minstd_rand random(1);
+  for (int i = 0; i < shuffles && given.size() > 3; ++i) {
+    Order order = all.back();
+    for (std::size_t k = order.size() - 1; k > 1; --k) std::swap(order[k], order[1 + random() % k]);
+    all.push_back(std::move(order));
+  }
   return all;
 }
 

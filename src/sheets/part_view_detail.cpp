@@ -76,25 +76,25 @@ void break_line(ink::Path& path, Vec2 a, Vec2 b) {
   }
 }
 
-class DetailDrawing {
+class Drawing {
  public:
-  DetailDrawing(const PartSheet& sheet, const Detail& detail, DetailStyle style)
-      : sheet_(sheet), kit_(sheet.kit()), detail_(detail), style_(style) {
+  Drawing(const PartSheet& sheet, const Detail& detail, double most_up)
+      : sheet_(sheet), kit_(sheet.kit()), detail_(detail) {
     const ink::Rect seen = seen_box(detail.view, detail.of);
     scale_ = drafting::largest_scale(*sheet.context.job().units, {seen.width(), seen.height()},
-                                     {most_across, style.most_up}, true);
+                                     {most_across, most_up}, true);
     placement_ = {scale_.ratio(), {0, 0}};
     window_ = drafting::grown(seen, detail.air / scale_.ratio());
   }
 
-  drafting::Picture draw() {
+  DetailDrawing draw() {
     if (detail_.cut)
       section();
     else
       lines();
     for (const DetailRow& row : detail_.rows) draw_row(row);
     names_and_angles();
-    return with_words(cut_out(kit_, std::move(items_)));
+    return {cut_out(kit_, std::move(items_)), scale_};
   }
 
  private:
@@ -216,34 +216,9 @@ class DetailDrawing {
     drafting::append(items_, names.take());
   }
 
-  // Title above, caption below or beside.
-  drafting::Picture with_words(drafting::Picture drawing) const {
-    constexpr double air = 2;
-    const bool beside = style_.beside && !detail_.caption.empty();
-    drafting::Picture whole{{}, std::max(drawing.width, beside ? 0.0 : style_.least_width), 0};
-    const double caption_at = beside ? drawing.width + 2 * air : 0;
-    const double caption_width = beside ? beside_width : whole.width;
-    if (beside) whole.width = caption_at + caption_width;
-    const auto put = [&](drafting::Picture picture, Vec2 at) {
-      drafting::append(whole.items, drafting::moved(std::move(picture.items), {at.x, -at.y}));
-      whole.height = std::max(whole.height, at.y + picture.height);
-    };
-    put(drafting::paragraph(kit_, detail_.title + "  " + drafting::short_text(scale_), whole.width,
-                            {.height = kit_.look.lettering, .face = ink::Face::bold}),
-        {0, 0});
-    const double below_title = whole.height + air;
-    const double inset = beside ? 0 : (whole.width - drawing.width) / 2;
-    put(std::move(drawing), {inset, below_title});
-    if (detail_.caption.empty()) return whole;
-    put(drafting::paragraph(kit_, detail_.caption, caption_width, {.height = kit_.look.lettering}),
-        {caption_at, beside ? below_title : whole.height + air});
-    return whole;
-  }
-
   const PartSheet& sheet_;
   const drafting::Kit& kit_;
   const Detail& detail_;
-  DetailStyle style_;
   drafting::Scale scale_;
   Placement placement_;
   ink::Rect window_;                      // view plane
@@ -255,8 +230,33 @@ class DetailDrawing {
 
 }  // namespace
 
-drafting::Picture draw_detail(const PartSheet& sheet, const Detail& detail, DetailStyle style) {
-  return DetailDrawing(sheet, detail, style).draw();
+DetailDrawing draw_detail(const PartSheet& sheet, const Detail& detail, double most_up) {
+  return Drawing(sheet, detail, most_up).draw();
+}
+
+drafting::Picture worded(const drafting::Kit& kit, const Detail& detail,
+                         const DetailDrawing& drawing, const DetailStyle& style) {
+  constexpr double air = 2;
+  const double letter = kit.look.lettering;
+  const drafting::Picture& picture = drawing.picture;
+  const bool beside = style.beside && !detail.caption.empty();
+  drafting::Picture whole{{}, std::max(picture.width, beside ? 0.0 : style.least_width), 0};
+  const double caption_at = beside ? picture.width + 2 * air : 0;
+  const double caption_width = beside ? beside_width : whole.width;
+  if (beside) whole.width = caption_at + caption_width;
+  const auto put = [&](drafting::Picture more, Vec2 at) {
+    drafting::append(whole.items, drafting::moved(std::move(more.items), {at.x, -at.y}));
+    whole.height = std::max(whole.height, at.y + more.height);
+  };
+  put(drafting::paragraph(kit, detail.title + "  " + drafting::short_text(drawing.scale),
+                          whole.width, {.height = letter, .face = ink::Face::bold}),
+      {0, 0});
+  const double below_title = whole.height + air;
+  put(picture, {beside ? 0 : (whole.width - picture.width) / 2, below_title});
+  if (!detail.caption.empty())
+    put(drafting::paragraph(kit, detail.caption, caption_width, {.height = letter}),
+        {caption_at, beside ? below_title : whole.height + air});
+  return whole;
 }
 
 }  // namespace splay::sheets

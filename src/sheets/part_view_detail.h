@@ -39,13 +39,23 @@ struct Detail {
   std::vector<DetailRow> rows;
 };
 
+struct DetailDrawing {
+  drafting::Picture picture;
+  drafting::Scale scale;
+};
+
+// The drawing alone, at the largest standard scale at which what must be seen takes no more than
+// `most_up` mm of the paper's height.
+DetailDrawing draw_detail(const PartSheet& sheet, const Detail& detail, double most_up);
+
 struct DetailStyle {
-  double most_up = 26;      // what must be seen takes no more of the paper's height, mm
-  double least_width = 52;  // of the detail with its caption below
+  double most_up = 26;
+  double least_width = 52;  // with the caption below the drawing
   bool beside = false;      // the caption stands beside the drawing instead
 };
 
-// At the largest standard scale that the style allows.
-drafting::Picture draw_detail(const PartSheet& sheet, const Detail& detail, DetailStyle style);
+// The drawing with its title above and its caption.
+drafting::Picture worded(const drafting::Kit& kit, const Detail& detail,
+                         const DetailDrawing& drawing, const DetailStyle& style);
 
 }  // namespace splay::sheets

@@ -60,9 +60,18 @@ Side front_edge(const Part& part) {
 }
 
 std::string operation_words(const PartSheet& sheet, const Operation& operation) {
-  if (known_neighbour(sheet)) return operation.name;
-  for (const parts::Joint& joint : sheet.context.plan.assembly.joints)
-    if (joint.name == operation.joint) return joint.kind;
+  return known_neighbour(sheet) ? operation.name : plain_words(sheet, operation);
+}
+
+// Names end with the part they are for: "mitre to left panel", "shoulder against left front leg".
+std::string plain_words(const PartSheet& sheet, const Operation& operation) {
+  for (const Part& part : sheet.context.plan.assembly.parts) {
+    if (!operation.name.ends_with(" " + part.name)) continue;
+    const std::string words =
+        operation.name.substr(0, operation.name.size() - part.name.size() - 1);
+    const std::size_t last = words.rfind(' ');
+    return last == std::string::npos ? words : words.substr(0, last);
+  }
   return operation.name;
 }
 

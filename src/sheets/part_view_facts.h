@@ -30,8 +30,9 @@ std::string row_name(const Context& context, const fabrication::PartRow& row);
 // The side of the bounding box that looks to the front of the piece when one does, else y_low.
 parts::Side front_edge(const parts::Part& part);
 
-// "mitre to left panel"; the joint's word alone when the row's parts meet different neighbours.
+// "mitre to left panel"; without the neighbour when the row's parts meet different ones.
 std::string operation_words(const PartSheet& sheet, const parts::Operation& operation);
+std::string plain_words(const PartSheet& sheet, const parts::Operation& operation);  // "mitre"
 // The marks of what a joint joins the part to; "" when there is none or they differ in the row.
 std::string neighbour_mark(const PartSheet& sheet, const parts::Operation& operation);
 

@@ -1,18 +1,11 @@
 #include "sheets/part_view_panel.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
-#include <map>
 #include <optional>
 #include <span>
-#include <stdexcept>
-#include <tuple>
 
-#include "drafting/text_block.h"
 #include "sheets/part_view_arrange.h"
-#include "sheets/part_view_draw.h"
-#include "sheets/part_view_wants.h"
 
 namespace splay::sheets {
 
@@ -21,7 +14,6 @@ namespace {
 using drafting::Picture;
 using drafting::Scale;
 
-constexpr double gap = 5;  // between pictures
 constexpr double note_width = 56;
 constexpr double below_head = 3;
 constexpr double large_detail = 26, less_detail = 13;
@@ -37,39 +29,35 @@ double worth_of(Scale scale) {
          worth_beyond * std::log2(std::max(ratio / workable, 1.0));
 }
 
-void put_below(Picture& whole, Picture picture, double space) {
-  drafting::append(whole.items, drafting::moved(std::move(picture.items), {0, -whole.height}));
-  whole.height += picture.height + space;
-}
-
-Picture paragraphs(const drafting::Kit& kit, const std::vector<std::string>& lines, double width) {
-  Picture notes{{}, width, 0};
-  for (const std::string& line : lines)
-    put_below(notes, drafting::paragraph(kit, line, width, {.height = kit.look.lettering}), 1.5);
-  return notes;
-}
-
 // One way to lay the panel out: the views lying or standing, at a scale, the details in a style.
 struct Way {
   bool lying = true;
   Scale scale;
   double width = 0;  // of the panel
   DetailStyle details;
-  double notes = 0;  // width of the notes, 0 when there are none
+  Notes notes;
   Arrangement arrangement;
 };
 
-class PanelMaker {
+class Layout {
  public:
-  PanelMaker(const PartSheet& sheet, const std::vector<double>& widths, double height, bool alone,
-             const PanelShare& share)
-      : sheet_(sheet), widths_(widths), height_(height), alone_(alone), share_(share) {}
+  Layout(PartDrawn& part, const std::vector<double>& widths, double height, bool alone,
+         const PanelShare& share)
+      : part_(part),
+        widths_(widths),
+        unit_(*part.sheet().context.job().units),
+        height_(height),
+        alone_(alone),
+        share_(share) {}
 
   std::optional<Panel> make() {
+    for (const bool lying : {true, false})
+      for (const double width : widths_) largest_ = std::max(largest_, largest_views(lying, width));
     try_details({large_detail, less_detail});
-    if (!best_) try_details({least_detail});
+    if (!best_ && share_.least_scale <= 0) try_details({least_detail});
     if (!best_) return std::nullopt;
-    return Panel{sheet_.row.mark, drawn(*best_), share_, best_->scale, all_details(*best_).size()};
+    const std::size_t details = part_.details(best_->scale, best_->details).size();
+    return Panel{part_.sheet().row.mark, drawn(*best_), share_, best_->scale, details};
   }
 
  private:
@@ -79,71 +67,52 @@ class PanelMaker {
         for (const double up : sizes)
           for (const DetailStyle& style :
                {DetailStyle{up, narrow_detail, false}, DetailStyle{up, wide_detail, false},
-                DetailStyle{up, narrow_detail, true}}) {
-            Way way;
-            way.lying = lying;
-            way.width = width;
-            way.details = style;
-            try_scales(way);
-          }
-  }
-
-  const ViewSet& set(bool lying) {
-    std::optional<ViewSet>& made = sets_[lying ? 0 : 1];
-    if (!made) made = view_set(sheet_, lying);
-    return *made;
+                DetailStyle{up, narrow_detail, true}})
+            try_scales({lying, {}, width, style, {}, {}});
   }
 
   const Picture& views(const Way& way) {
-    const auto [at, is_new] =
-        views_.try_emplace({way.lying, way.scale.paper, way.scale.real}, Picture{});
-    if (is_new && share_.views) at->second = draw_set(sheet_, set(way.lying), way.scale);
-    return at->second;
+    return share_.views ? part_.views(way.lying, way.scale) : nothing_;
   }
 
-  const std::vector<Picture>& all_details(const Way& way) {
-    const auto [at, is_new] =
-        details_.try_emplace({drawn_small(sheet_, way.scale), drawn_thin(sheet_, way.scale),
-                              way.details.most_up, way.details.least_width, way.details.beside},
-                             std::vector<Picture>{});
-    if (is_new)
-      for (const Detail& detail : wanted_details(sheet_, way.scale))
-        at->second.push_back(draw_detail(sheet_, detail, way.details));
-    return at->second;
+  const Picture& notes(const Way& way) {
+    return share_.notes ? part_.notes(way.scale, way.notes) : nothing_;
   }
 
   // Those of the share.
   std::span<const Picture> details(const Way& way) {
-    const std::span<const Picture> all = all_details(way);
+    const std::span<const Picture> all = part_.details(way.scale, way.details);
     const std::size_t from = std::min(share_.from, all.size());
     return all.subspan(from, std::min(share_.to, all.size()) - from);
   }
 
-  // Remarks and plain cuts.
-  Picture notes(const Way& way) const {
-    if (!share_.notes) return {};
-    std::vector<std::string> lines = plain_cut_lines(sheet_, way.scale);
-    for (const parts::Measure& measure : sheet_.part.measures)
-      lines.push_back(capitalised(measure.name) + ": " + sheet_.kit().figures.text(measure.mm) +
-                      ".");
-    lines.insert(lines.end(), sheet_.part.remarks.begin(), sheet_.part.remarks.end());
-    return paragraphs(sheet_.kit(), lines, way.notes);
+  double room() const { return height_ - panel_head_height - below_head; }
+
+  Scale first_guess(bool lying, double width) {
+    const ink::Rect& box = part_.set(lying).face.box;
+    return drafting::largest_scale(unit_, {box.width(), box.height()}, {width, height_});
+  }
+
+  // The largest scale at which the views alone fit; 0 when there is none.
+  double largest_views(bool lying, double width) {
+    if (!share_.views) return 0;
+    for (Scale scale = first_guess(lying, width);;) {
+      const Picture& picture = part_.views(lying, scale);
+      if (picture.width <= width && picture.height <= room()) return scale.ratio();
+      const Scale smaller = drafting::next_smaller(scale, unit_);
+      if (smaller == scale) return 0;
+      scale = smaller;
+    }
   }
 
   // The largest scale that fits, and the next smaller one, which may take much less paper.
   void try_scales(Way way) {
-    const Unit unit = *sheet_.context.job().units;
-    const ink::Rect& box = set(way.lying).face.box;
-    way.scale = drafting::largest_scale(unit, {box.width(), box.height()}, {way.width, height_});
-    if (share_.scale) {
-      way.scale = *share_.scale;
-      offer(way);
-      return;
-    }
+    way.scale = share_.scale ? *share_.scale : first_guess(way.lying, way.width);
     for (int fitting = 0; fitting < 2;) {
+      if (!share_.scale && way.scale.ratio() < share_.least_scale * largest_ - 1e-9) return;
       fitting += offer(way) ? 1 : 0;
-      const Scale smaller = drafting::next_smaller(way.scale, unit);
-      if (smaller == way.scale) return;
+      const Scale smaller = drafting::next_smaller(way.scale, unit_);
+      if (share_.scale || smaller == way.scale) return;
       way.scale = smaller;
     }
   }
@@ -153,25 +122,31 @@ class PanelMaker {
     std::vector<Size> sizes{{views(way).width, views(way).height}};
     if (sizes.front().width > way.width) return false;
     for (const Picture& detail : details(way)) sizes.push_back({detail.width, detail.height});
-    const double room = height_ - panel_head_height - below_head;
     bool fits = false;
-    // Notes in a column of their own, or across the panel.
-    for (const double width : {note_width, way.width}) {
-      way.notes = width;
-      const Picture words = notes(way);
-      if (words.height > 0) sizes.push_back({words.width, words.height});
-      if (words.height <= 0) way.notes = 0;
-      const std::optional<Arrangement> body = arranged(sizes, way.width, gap);
-      if (words.height > 0) sizes.pop_back();
-      if (!body || body->height > room) continue;
-      fits = true;
-      way.arrangement = *body;
-      const double cost = cost_of(way);
-      if (best_ && cost > best_cost_ - 1e-9) continue;
-      best_ = way;
-      best_cost_ = cost;
+    // Notes in a column of their own, in two, or across the panel.
+    const double half = (way.width - panel_gap) / 2;
+    for (const Notes& layout : {Notes{note_width, 1}, Notes{half, 2}, Notes{way.width, 1}}) {
+      way.notes = layout;
+      const Picture& words = notes(way);
+      const bool noted = words.height > 0;
+      if (noted) sizes.push_back({words.width, words.height});
+      const std::optional<Arrangement> body = arranged(sizes, way.width, panel_gap);
+      if (noted) sizes.pop_back();
+      if (body && body->height <= room()) {
+        fits = true;
+        way.arrangement = *body;
+        keep(way);
+      }
+      if (!noted) break;
     }
     return fits;
+  }
+
+  void keep(const Way& way) {
+    const double cost = cost_of(way);
+    if (best_ && cost > best_cost_ - 1e-9) return;
+    best_ = way;
+    best_cost_ = cost;
   }
 
   double cost_of(const Way& way) const {
@@ -188,8 +163,8 @@ class PanelMaker {
     std::vector<Picture> pictures{views(way)};
     const std::span<const Picture> more = details(way);
     pictures.insert(pictures.end(), more.begin(), more.end());
-    if (way.notes > 0) pictures.push_back(notes(way));
-    Picture whole = panel_head(sheet_, way.width, way.scale, share_.views);
+    if (notes(way).height > 0) pictures.push_back(notes(way));
+    Picture whole = panel_head(part_.sheet(), way.width, way.scale, share_.views);
     const double top = whole.height + below_head;
     for (std::size_t i = 0; i < pictures.size(); ++i) {
       const Vec2 place = way.arrangement.places[i];
@@ -200,23 +175,23 @@ class PanelMaker {
     return whole;
   }
 
-  const PartSheet& sheet_;
+  PartDrawn& part_;
   const std::vector<double>& widths_;
+  Unit unit_;
   double height_;
   bool alone_;
   const PanelShare& share_;
-  std::array<std::optional<ViewSet>, 2> sets_;
-  std::map<std::tuple<bool, int, int>, Picture> views_;
-  std::map<std::tuple<bool, bool, double, double, bool>, std::vector<Picture>> details_;
+  double largest_ = 0;  // scale of the views alone
+  Picture nothing_;
   std::optional<Way> best_;
   double best_cost_ = 0;
 };
 
 }  // namespace
 
-std::optional<Panel> part_panel(const PartSheet& sheet, const std::vector<double>& widths,
-                                double height, bool alone, const PanelShare& share) {
-  return PanelMaker(sheet, widths, height, alone, share).make();
+std::optional<Panel> part_panel(PartDrawn& part, const std::vector<double>& widths, double height,
+                                bool alone, const PanelShare& share) {
+  return Layout(part, widths, height, alone, share).make();
 }
 
 }  // namespace splay::sheets

@@ -3,9 +3,10 @@
 
 #include <limits>
 #include <optional>
+#include <vector>
 
 #include "drafting/scale.h"
-#include "sheets/part_view_facts.h"
+#include "sheets/part_view_drawn.h"
 
 namespace splay::sheets {
 
@@ -14,6 +15,7 @@ struct PanelShare {
   bool views = true, notes = true;
   std::size_t from = 0, to = std::numeric_limits<std::size_t>::max();  // of the details
   std::optional<drafting::Scale> scale;  // when another share has settled it
+  double least_scale = 0.4;              // of the largest at which the views alone fit
 };
 
 struct Panel {
@@ -29,8 +31,8 @@ inline constexpr double between_panels = 6;  // mm
 // The panel turned, scaled and laid out as it best fits into one of the widths and under the
 // height. `alone`: nobody else wants that height, so that only the scale counts. Nothing when it
 // fits in no way.
-std::optional<Panel> part_panel(const PartSheet& sheet, const std::vector<double>& widths,
-                                double height, bool alone, const PanelShare& share);
+std::optional<Panel> part_panel(PartDrawn& part, const std::vector<double>& widths, double height,
+                                bool alone, const PanelShare& share);
 
 // The head of a panel: mark, name, how many, stock, sizes. The first one of a part holds its anchor
 // and claim.

@@ -38,17 +38,30 @@ std::vector<Group> grouped(const std::vector<Cut>& cuts) {
   return groups;
 }
 
+void add_once(std::vector<std::string>& words, const std::string& word) {
+  if (std::ranges::find(words, word) == words.end()) words.push_back(word);
+}
+
+std::string joined(const std::vector<std::string>& words, const std::string& between) {
+  std::string text;
+  for (const std::string& word : words) text += (text.empty() ? "" : between) + word;
+  return text;
+}
+
 std::string title_of(const PartSheet& sheet, const Group& group) {
-  std::string title;
+  std::vector<std::string> sides, acts, each;
   for (const Cut& cut : group) {
     const std::string& side = sheet.name(cut.report.side);
     const std::string words = operation_words(sheet, *cut.operation);
     const std::string mark = neighbour_mark(sheet, *cut.operation);
-    title += title.empty() ? "" : "; ";
-    title += words == side ? side : side + ": " + words;
-    if (!mark.empty()) title += " (" + mark + ")";
+    add_once(sides, side);
+    add_once(acts, plain_words(sheet, *cut.operation));
+    const std::string act = words + (mark.empty() ? "" : " (" + mark + ")");
+    each.push_back(words == side ? side : side + ": " + act);
   }
-  if (group.size() == 2) title += ", the other way round";
+  const bool few = group.size() <= 2 && sides.size() == group.size();
+  std::string title = few ? joined(each, "; ") : joined(sides, ", ") + ": " + joined(acts, ", ");
+  if (sides.size() == 2) title += ", the other way round";
   return capitalised(title);
 }
 

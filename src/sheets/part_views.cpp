@@ -1,6 +1,9 @@
 // Part views: every row of the cut list drawn as the maker works on it.
 #include <algorithm>
 #include <cmath>
+#include <deque>
+#include <memory>
+#include <stdexcept>
 
 #include "sheets/kinds.h"
 #include "sheets/part_view_arrange.h"
@@ -12,9 +15,11 @@ namespace {
 
 constexpr double gap = between_panels;
 
+using PartPointer = std::shared_ptr<PartDrawn>;
+
 struct Placed {
   Panel panel;
-  const fabrication::PartRow* row;
+  PartPointer part;
   Vec2 place;  // upper left corner in the page's area: x, depth
 };
 
@@ -31,78 +36,105 @@ class Binding {
     if (context.wide()) widths_.push_back((area_.width() - gap) / 2);
   }
 
-  // Rows that should stand on one page if they can: a part, or a pair.
-  void add(const std::vector<const fabrication::PartRow*>& rows) {
-    std::vector<Panel> panels;
-    for (const fabrication::PartRow* row : rows) {
-      std::optional<Panel> panel = fitted(*row, {});
-      if (!panel) {
-        for (const fabrication::PartRow* each : rows) add_in_shares(*each);
-        return;
-      }
-      panels.push_back(std::move(*panel));
+  // Parts that should stand on one page if they can: one, or a pair.
+  void add(const std::vector<PartPointer>& parts) {
+    std::vector<Placed> panels;
+    for (const PartPointer& part : parts)
+      if (std::optional<Panel> panel = fitted(*part, {}))
+        panels.push_back({std::move(*panel), part, {}});
+    if (panels.size() == parts.size()) {
+      add(std::move(panels));
+    } else {
+      for (const PartPointer& part : parts) add_in_shares(part);
     }
-    add(panels, rows);
+    while (open_.size() > most_open) close();
+  }
+
+  std::vector<ink::Page> pages() {
+    while (!open_.empty()) close();
+    return std::move(pages_);
   }
 
  private:
-  std::optional<Panel> fitted(const fabrication::PartRow& row, const PanelShare& share) const {
-    return part_panel(PartSheet(context_, row), widths_, area_.height(), false, share);
+  // Pages that later panels may still fill: few, so that a part stands near its place in the list.
+  static constexpr std::size_t most_open = 4;
+
+  std::optional<Panel> fitted(PartDrawn& part, const PanelShare& share) const {
+    return part_panel(part, widths_, area_.height(), false, share);
   }
 
-  // As much of the part as a page takes, the views first, the notes last.
-  Panel next_share(const fabrication::PartRow& row, const Panel* before) const {
-    constexpr std::size_t most = 16;  // details on a page
-    for (std::size_t count = most + 1; count-- > 0;) {
-      PanelShare share;
-      share.views = before == nullptr;
-      share.from = before ? before->share.to : 0;
-      share.to = share.from + count;
-      share.notes = before && share.to >= before->details;
-      if (before) share.scale = before->scale;
-      if (before && count == 0 && !share.notes) break;
-      if (std::optional<Panel> panel = fitted(row, share)) return std::move(*panel);
+  // On the first page with room for all; when no page has that, each on its own.
+  void add(std::vector<Placed> panels) {
+    for (Sheetful& page : open_)
+      if (put_all(page, panels)) return;
+    open_.push_back({Skyline(area_.width() + gap), {}});
+    if (put_all(open_.back(), panels)) return;
+    open_.pop_back();
+    for (Placed& panel : panels) {
+      std::vector<Placed> one;
+      one.push_back(std::move(panel));
+      add(std::move(one));
     }
-    throw std::length_error("part " + row.mark + " fits on no page");
   }
 
-  // Each share has a page of its own.
-  void add_in_shares(const fabrication::PartRow& row) {
+  // All of them on this page, or none.
+  bool put_all(Sheetful& page, std::vector<Placed>& panels) const {
+    Skyline skyline = page.skyline;
+    for (Placed& placed : panels) {
+      const drafting::Picture& picture = placed.panel.picture;
+      const Size size{picture.width + gap, picture.height + gap};
+      const auto place = skyline.place_for(size.width);
+      if (!place || place->y + size.height > area_.height() + gap) return false;
+      skyline.fill(*place, size.width, size.height);
+      placed.place = *place;
+    }
+    page.skyline = std::move(skyline);
+    std::ranges::move(panels, std::back_inserter(page.panels));
+    return true;
+  }
+
+  // As much of the part as a page takes, the views first, the notes last: the views large if they
+  // can be, else as they fit.
+  Panel next_share(PartDrawn& part, const Panel* before) const {
+    constexpr std::size_t most = 16;  // details on a page
+    for (const double least_scale : {0.75, 0.0}) {
+      for (std::size_t count = most + 1; count-- > 0;) {
+        PanelShare share;
+        share.views = before == nullptr;
+        share.from = before ? before->share.to : 0;
+        share.to = share.from + count;
+        share.notes = before && share.to >= before->details;
+        share.least_scale = least_scale;
+        if (before) share.scale = before->scale;
+        if (before && count == 0 && !share.notes) break;
+        if (std::optional<Panel> panel = fitted(part, share)) return std::move(*panel);
+      }
+    }
+    throw std::length_error("part " + part.sheet().row.mark + " fits on no page");
+  }
+
+  // Each share begins a page.
+  void add_in_shares(const PartPointer& part) {
     std::optional<Panel> last;
     do {
-      last = next_share(row, last ? &*last : nullptr);
+      last = next_share(*part, last ? &*last : nullptr);
       last->share.scale = last->scale;
-      std::vector<Panel> panels{*last};
-      sheetfuls_.push_back({Skyline(area_.width() + gap), {}});
-      put_all(sheetfuls_.back(), panels, {&row});
+      std::vector<Placed> panels{{*last, part, {}}};
+      open_.push_back({Skyline(area_.width() + gap), {}});
+      put_all(open_.back(), panels);
     } while (!last->share.notes);
   }
 
-  void add(std::vector<Panel>& panels, const std::vector<const fabrication::PartRow*>& rows) {
-    for (Sheetful& page : sheetfuls_)
-      if (put_all(page, panels, rows)) return;
-    sheetfuls_.push_back({Skyline(area_.width() + gap), {}});
-    if (put_all(sheetfuls_.back(), panels, rows)) return;
-    sheetfuls_.pop_back();
-    for (const fabrication::PartRow* row : rows) add({row});
+  void close() {
+    grow(open_.front());
+    pages_.push_back(drawn(open_.front()));
+    open_.pop_front();
   }
 
- public:
-  std::vector<ink::Page> pages() {
-    std::vector<ink::Page> pages;
-    for (Sheetful& sheetful : sheetfuls_) {
-      grow(sheetful);
-      pages.push_back(drawn(std::move(sheetful)));
-    }
-    return pages;
-  }
-
- private:
   // What a page has left over goes to its panels at larger scales, column by column.
   void grow(Sheetful& page) const {
     if (page.panels.size() == 1) {
-      Placed& only = page.panels.front();
-      regrow(only, widths_, area_.height());
+      regrow(page.panels.front(), widths_, area_.height());
       return;
     }
     const double width = page.panels.front().panel.picture.width;
@@ -115,12 +147,6 @@ class Binding {
         if (std::abs(placed.place.x - x) < 1e-6) column.push_back(&placed);
       grow(column);
     }
-  }
-
-  void regrow(Placed& placed, const std::vector<double>& widths, double height) const {
-    std::optional<Panel> larger =
-        part_panel(PartSheet(context_, *placed.row), widths, height, true, placed.panel.share);
-    if (larger) placed.panel = std::move(*larger);
   }
 
   // Panels above each other, each given its share of what is left.
@@ -140,25 +166,13 @@ class Binding {
     }
   }
 
-  // All of them on this page, or none.
-  bool put_all(Sheetful& page, std::vector<Panel>& panels,
-               const std::vector<const fabrication::PartRow*>& rows) const {
-    Skyline skyline = page.skyline;
-    std::vector<Vec2> places;
-    for (const Panel& panel : panels) {
-      const Size size{panel.picture.width + gap, panel.picture.height + gap};
-      const auto place = skyline.place_for(size.width);
-      if (!place || place->y + size.height > area_.height() + gap) return false;
-      skyline.fill(*place, size.width, size.height);
-      places.push_back(*place);
-    }
-    page.skyline = std::move(skyline);
-    for (std::size_t i = 0; i < panels.size(); ++i)
-      page.panels.push_back({std::move(panels[i]), rows[i], places[i]});
-    return true;
+  static void regrow(Placed& placed, const std::vector<double>& widths, double height) {
+    std::optional<Panel> larger =
+        part_panel(*placed.part, widths, height, true, placed.panel.share);
+    if (larger) placed.panel = std::move(*larger);
   }
 
-  ink::Page drawn(Sheetful sheetful) const {
+  ink::Page drawn(Sheetful& sheetful) const {
     std::string marks;
     for (const Placed& placed : sheetful.panels)
       marks += (marks.empty() ? "" : ", ") + placed.panel.mark;
@@ -173,7 +187,8 @@ class Binding {
   const Context& context_;
   ink::Rect area_;
   std::vector<double> widths_;
-  std::vector<Sheetful> sheetfuls_;
+  std::deque<Sheetful> open_;
+  std::vector<ink::Page> pages_;
 };
 
 }  // namespace
@@ -182,12 +197,10 @@ std::vector<ink::Page> make_part_views(const Context& context) {
   Binding binding(context);
   const std::vector<const fabrication::PartRow*> rows = rows_in_order(context.plan);
   for (std::size_t i = 0; i < rows.size(); ++i) {
-    if (rows[i]->pair >= 0 && i + 1 < rows.size()) {
-      binding.add({rows[i], rows[i + 1]});
-      ++i;
-    } else {
-      binding.add({rows[i]});
-    }
+    std::vector<PartPointer> parts{std::make_shared<PartDrawn>(context, *rows[i])};
+    if (rows[i]->pair >= 0 && i + 1 < rows.size())
+      parts.push_back(std::make_shared<PartDrawn>(context, *rows[++i]));
+    binding.add(parts);
   }
   return binding.pages();
 }
