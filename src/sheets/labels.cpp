@@ -93,7 +93,7 @@ class LabelDrawing {
   // Mark, hand, which of how many, and the arrow that stands upright with the part.
   void top_row() {
     const double top = box_.high.y - 2.5, low = top - row_height;
-    constexpr double letter = 9;
+    constexpr double letter = 8;
     const std::string& mark = label_.row->mark;
     group_.items.emplace_back(
         ink::Text{{left(), top - letter - 0.5}, mark, letter, 0, Align::left, ink::Face::bold});
@@ -138,7 +138,7 @@ class LabelDrawing {
     }
   }
 
-  static constexpr double row_height = 11;
+  static constexpr double row_height = 11.5;
   const Context& context_;
   const drafting::Kit& kit_;
   const Label& label_;
