@@ -10,7 +10,7 @@ namespace {
 
 const std::vector<std::string> pieces = {
     "projects/canted-tea-cabinet.toml", "projects/six-sided-wall-case.toml",
-    "tests/pieces/splayed-stool.toml", "tests/pieces/tall-legged-tea-cabinet.toml"};
+    "projects/splayed-stool.toml", "projects/tall-legged-tea-cabinet.toml"};
 
 constexpr model::PaperSize papers[] = {model::PaperSize::a4, model::PaperSize::letter,
                                        model::PaperSize::a3, model::PaperSize::tabloid};
@@ -142,7 +142,7 @@ TEST_CASE("left and right are drawn apart, each in its own sense") {
 }
 
 TEST_CASE("a tenon is measured along its edges and across the part") {
-  const test::Built piece = test::piece_from("tests/pieces/splayed-stool.toml");
+  const test::Built piece = test::piece_from("projects/splayed-stool.toml");
   const ink::Packet packet = test::binder(piece);
   const fabrication::PartRow& row = piece.row("cross");
   const parts::Part& part = piece.part("cross");
