@@ -3,12 +3,14 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <optional>
 #include <span>
 
 #include "drafting/hatch.h"
 #include "drafting/text_block.h"
 #include "sheets/part_view_draw.h"
 #include "sheets/part_view_names.h"
+#include "sheets/part_view_rows.h"
 
 namespace splay::sheets {
 
@@ -92,6 +94,8 @@ class Drawing {
       section();
     else
       lines();
+    room_.emplace(drafting::grown(wood_, 100));
+    room_->take(kit_, items_);
     for (const DetailRow& row : detail_.rows) draw_row(row);
     names_and_angles();
     return {cut_out(kit_, std::move(items_)), scale_};
@@ -186,17 +190,16 @@ class Drawing {
     const std::pair key{std::lround(row.out.x), std::lround(row.out.y)};
     const double edge = std::max(dot(row.out, wood_.low), dot(row.out, wood_.high));
     double& reach = reach_.try_emplace(key, edge).first->second;
-    drafting::DrawnRow drawn =
-        drafting::draw_row(kit_, placement_, row, reach + row_off + wanted.further, texts_);
-    texts_.insert(texts_.end(), drawn.texts.begin(), drawn.texts.end());
-    reach = drawn.reach + 2;
-    items_.emplace_back(std::move(drawn.group));
+    ClearRow drawn =
+        draw_clear(kit_, placement_, row, reach + row_off + wanted.further, *room_, texts_);
+    reach = drawn.row.reach + 2;
+    items_.emplace_back(std::move(drawn.row.group));
   }
 
   void names_and_angles() {
     ink::Rect area = drafting::grown(drafting::joined(drafting::extent(kit_, items_), wood_), 4);
-    area.low.x -= 20;
-    area.high.x += 20;
+    area.low = area.low - Vec2{30, 10};
+    area.high = area.high + Vec2{30, 10};
     drafting::Room room(area);
     room.take(kit_, items_);
     for (const DetailAngle& angle : detail_.angles) {
@@ -224,7 +227,8 @@ class Drawing {
   ink::Rect window_;                      // view plane
   ink::Rect wood_ = drafting::no_rect();  // paper
   std::map<std::pair<long, long>, double> reach_;
-  std::vector<drafting::Quad> texts_;  // of all rows: extension lines stop short of them
+  std::optional<drafting::Room> room_;  // all that is drawn
+  std::vector<drafting::Quad> texts_;   // of all rows: extension lines stop short of them
   drafting::Items items_;
 };
 

@@ -26,7 +26,12 @@ constexpr double least_thick = 0.7;  // ISO 128: nearer parallel lines run toget
 class SetDrawing {
  public:
   SetDrawing(const PartSheet& sheet, const ViewSet& set, drafting::Scale scale)
-      : sheet_(sheet), set_(set), kit_(sheet.kit()), scale_(scale.ratio()), standard_(scale) {}
+      : sheet_(sheet),
+        set_(set),
+        kit_(sheet.kit()),
+        scale_(scale.ratio()),
+        standard_(scale),
+        room_(drafting::grown(Placement{scale.ratio(), {0, 0}}.paper(set.face.box), 150)) {}
 
   drafting::Picture draw() {
     face_ = {scale_, {0, 0}};
@@ -61,6 +66,7 @@ class SetDrawing {
   // Draws a view; the rows that follow stand round it.
   void begin(const SideView& side, const Placement& placement) {
     items_.emplace_back(drafting::draw_view(kit_, side.lines, placement));
+    room_.take(kit_, items_.back());
     host_ = &placement;
     host_box_ = placement.paper(side.box);
     reach_.clear();
@@ -75,17 +81,16 @@ class SetDrawing {
 
   void draw_row(const FaceRow& wanted) {
     const drafting::Row& row = wanted.row;
-    const double at = reach(row.out) + first_line;
-    drafting::DrawnRow drawn = drafting::draw_row(kit_, *host_, row, at, texts_);
-    texts_.insert(texts_.end(), drawn.texts.begin(), drawn.texts.end());
-    items_.emplace_back(std::move(drawn.group));
-    reach_[{row.out.x, row.out.y}] = drawn.reach;
+    ClearRow drawn = draw_clear(kit_, *host_, row, reach(row.out) + first_line, room_, texts_);
+    items_.emplace_back(std::move(drawn.row.group));
+    reach_[{row.out.x, row.out.y}] = drawn.row.reach;
     if (row.kind != drafting::RowKind::running) return;
     // The datum's sign where the row's first line bends, its name beside it.
     double first = 1e300;
     for (const Vec2 p : row.stations) first = std::min(first, dot(row.along, host_->paper(p)));
-    const Vec2 datum = row.along * first + row.out * (at - 5);
+    const Vec2 datum = row.along * first + row.out * (drawn.at - 5);
     items_.emplace_back(drafting::datum_mark(kit_, datum, 3.6));
+    room_.take(kit_, items_.back());
     datums_.push_back({datum - row.along * 3, wanted.from});
   }
 
@@ -160,7 +165,7 @@ class SetDrawing {
 
   // Mitres and tapers where they are seen, when the view is large enough to show them.
   void angles() {
-    drafting::Room room(drafting::grown(drafting::extent(kit_, items_), 10));
+    drafting::Room room(drafting::grown(drafting::extent(kit_, items_), 25));
     room.take(kit_, items_);
     angles_in(set_.face, face_, room);
     if (edge_) angles_in(set_.edge, *edge_, room);
@@ -218,6 +223,7 @@ class SetDrawing {
   const Placement* host_ = nullptr;  // of the view that rows stand round
   ink::Rect host_box_;
   std::map<std::pair<double, double>, double> reach_;  // of its rows, by their direction
+  drafting::Room room_;                                // all that is drawn
   std::vector<drafting::Quad> texts_;  // of all rows: extension lines stop short of them
   std::vector<Datum> datums_;
 };

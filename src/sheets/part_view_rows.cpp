@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <span>
+
+#include "ink/outline.h"
 
 namespace splay::sheets {
 
@@ -60,8 +63,8 @@ class FaceRows {
   bool in_own_detail(Vec3 corner) const {
     if (std::abs(axis_.x) > 0.5 || !square_ended()) return false;
     return std::ranges::any_of(trenches_on(sheet_, face_.side), [&](const auto* trench) {
-      return along_length(*trench) &&
-             std::ranges::any_of(trench->trench.walls, [&](const Plane& wall) {
+      const Trough trough = trough_of(*trench);
+      return trough.along_length() && std::ranges::any_of(trough.walls(), [&](const Plane& wall) {
                return std::abs(wall.distance(corner)) < 1e-5;
              });
     });
@@ -151,6 +154,41 @@ std::vector<FaceRow> face_rows(const PartSheet& sheet, const SideView& face, Vec
   if (outside)
     for (FaceRow& row : rows) row.row.out = out;
   return rows;
+}
+
+namespace {
+
+// A line or an arrow of the group runs over one of the texts.
+bool crosses(const ink::Group& group, std::span<const drafting::Quad> texts) {
+  return std::ranges::any_of(group.items, [&](const ink::Item& item) {
+    const auto* stroke = std::get_if<ink::Stroke>(&item);
+    const auto* fill = std::get_if<ink::Fill>(&item);
+    if (!stroke && !fill) return false;
+    for (const ink::Polyline& line : ink::flatten(stroke ? stroke->path : fill->path))
+      for (std::size_t i = 0; i + 1 < line.points.size(); ++i)
+        for (const drafting::Quad& text : texts)
+          if (drafting::touch(text, line.points[i], line.points[i + 1])) return true;
+    return false;
+  });
+}
+
+}  // namespace
+
+ClearRow draw_clear(const drafting::Kit& kit, const drafting::Placement& placement, const Row& row,
+                    double at, drafting::Room& room, std::vector<drafting::Quad>& texts) {
+  constexpr double step = 3, clearance = 0.3;
+  constexpr int most_steps = 16;
+  ClearRow drawn{drafting::draw_row(kit, placement, row, at, texts), at};
+  for (int i = 1; i <= most_steps; ++i) {
+    const bool clear = std::ranges::all_of(
+        drawn.row.texts, [&](const drafting::Quad& text) { return room.free(text, clearance); });
+    if (clear && !crosses(drawn.row.group, texts)) break;
+    drawn.at = at + i * step;
+    drawn.row = drafting::draw_row(kit, placement, row, drawn.at, texts);
+  }
+  texts.insert(texts.end(), drawn.row.texts.begin(), drawn.row.texts.end());
+  room.take(kit, ink::Item(drawn.row.group));
+  return drawn;
 }
 
 std::vector<Row> edge_rows(const PartSheet& sheet, const ViewSet& set) {

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "drafting/dimension.h"
+#include "drafting/room.h"
 #include "sheets/part_view_set.h"
 
 namespace splay::sheets {
@@ -20,6 +21,16 @@ struct FaceRow {
 // `outside`: all rows stand on the side of `out`, whichever edge they are for.
 std::vector<FaceRow> face_rows(const PartSheet& sheet, const SideView& face, Vec3 axis, Vec2 out,
                                bool outside = false);
+
+// A row drawn where none of its figures lies over anything in `room`: at `at` or as much further
+// out as it takes. The room learns of it, `texts` of its figures.
+struct ClearRow {
+  drafting::DrawnRow row;
+  double at = 0;
+};
+ClearRow draw_clear(const drafting::Kit& kit, const drafting::Placement& placement,
+                    const drafting::Row& row, double at, drafting::Room& room,
+                    std::vector<drafting::Quad>& texts);
 
 // Lengths of both faces as the edge view shows them, and the overall when it is neither. `face` has
 // its figures in the face view already.

@@ -42,18 +42,31 @@ bool belongs(const PartSheet& sheet, const Face& face, Side side) {
   });
 }
 
+// It has a wall, and a floor that looks out of the side it is open to.
+bool has_floor(const Operation& operation) {
+  constexpr double least = 0.3;
+  return !operation.trench.walls.empty() &&
+         dot(operation.trench.floor.n, parts::outward(operation.trench.open)) > least;
+}
+
 bool is_trench(const Operation& operation) {
   switch (operation.kind) {
     case OperationKind::housing:
     case OperationKind::groove:
     case OperationKind::rabbet:
-      return true;
+      return has_floor(operation);
     // A corner cut off has one wall and opens to an edge; all else is a lap.
     case OperationKind::notch:
-      return operation.trench.walls.size() > 1 || operation.trench.open >= Side::z_low;
+      return has_floor(operation) &&
+             (operation.trench.walls.size() > 1 || operation.trench.open >= Side::z_low);
     default:
       return false;
   }
+}
+
+bool cuts_corner(const Operation& operation) {
+  return operation.kind == OperationKind::notch && !is_trench(operation) &&
+         operation.trench.walls.size() == 1 && std::abs(operation.trench.walls.front().n.x) > 0.5;
 }
 
 class CutFinder {
@@ -71,7 +84,7 @@ class CutFinder {
           add(operation, operation.cut, false);
           break;
         case OperationKind::notch:
-          if (!is_trench(operation)) add(operation, operation.trench.walls.front(), true);
+          if (cuts_corner(operation)) add(operation, operation.trench.walls.front(), true);
           break;
         default:
           break;
@@ -183,14 +196,32 @@ std::vector<Opening> openings_on(const PartSheet& sheet, Side side) {
   return openings;
 }
 
-Vec3 across_axis(const Operation& trench) {
-  const bool on_edge = trench.trench.open < Side::z_low;
-  const Vec3 n = trench.trench.walls.front().n;
-  const double sideways = on_edge ? n.z : n.y;
-  if (std::abs(sideways) <= std::abs(n.x)) return {1, 0, 0};
-  return on_edge ? Vec3{0, 0, 1} : Vec3{0, 1, 0};
+std::vector<Plane> Trough::walls() const {
+  std::vector<Plane> walls;
+  if (low) walls.push_back(*low);
+  if (high) walls.push_back(*high);
+  return walls;
 }
 
-bool along_length(const Operation& trench) { return across_axis(trench).x == 0; }
+Trough trough_of(const Operation& trench) {
+  const bool on_edge = trench.trench.open < Side::z_low;
+  Trough troughs[2];
+  troughs[0].axis = {1, 0, 0};
+  troughs[1].axis = on_edge ? Vec3{0, 0, 1} : Vec3{0, 1, 0};
+  for (const Plane& wall : trench.trench.walls) {
+    const double lengthwise = dot(wall.n, troughs[0].axis);
+    const double sideways = dot(wall.n, troughs[1].axis);
+    const bool of_run = std::abs(sideways) <= std::abs(lengthwise);
+    Trough& trough = troughs[of_run ? 0 : 1];
+    // Normals point into the trench. Of two walls on one side the inner one bounds it.
+    std::optional<Plane>& side = (of_run ? lengthwise : sideways) > 0 ? trough.low : trough.high;
+    const double reach = wall.d / dot(wall.n, trough.axis);
+    const bool inner =
+        !side || (&side == &trough.low) == (reach > side->d / dot(side->n, trough.axis));
+    if (inner) side = wall;
+  }
+  const auto count = [](const Trough& trough) { return trough.walls().size(); };
+  return count(troughs[1]) > count(troughs[0]) ? troughs[1] : troughs[0];
+}
 
 }  // namespace splay::sheets

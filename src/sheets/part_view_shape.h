@@ -2,6 +2,7 @@
 // is worked into which side. All in the part frame.
 #pragma once
 
+#include <optional>
 #include "sheets/part_view_facts.h"
 
 namespace splay::sheets {
@@ -41,7 +42,16 @@ std::vector<Opening> openings_on(const PartSheet& sheet, parts::Side side);
 
 // Those of them that have walls and a floor, so that a section shows them.
 std::vector<const parts::Operation*> trenches_on(const PartSheet& sheet, parts::Side side);
-bool along_length(const parts::Operation& trench);  // its walls run along x, not across
-Vec3 across_axis(const parts::Operation& trench);   // square to its walls in the side: x, y or z
+
+// How a trench lies in its side: the axis square to its run, and its walls towards the low and the
+// high end of that axis. One wall only: it stands open at the other. A wall that bounds its ends is
+// not among them.
+struct Trough {
+  Vec3 axis;  // x for a housing, y or z for a groove
+  std::optional<Plane> low, high;
+  bool along_length() const { return axis.x == 0; }
+  std::vector<Plane> walls() const;
+};
+Trough trough_of(const parts::Operation& trench);
 
 }  // namespace splay::sheets

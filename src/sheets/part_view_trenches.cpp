@@ -51,7 +51,7 @@ struct Profile {
 Profile profile_of(const PartSheet& sheet, const Operation& operation) {
   Profile profile;
   const Trench& trench = operation.trench;
-  profile.axis = across_axis(operation);
+  profile.axis = trough_of(operation).axis;
   profile.out = parts::outward(trench.open);
   profile.middle = floor_middle(sheet, trench.floor);
   profile.face = std::max(0.0, dot(profile.out, sheet.part.size));
@@ -62,14 +62,14 @@ Profile profile_of(const PartSheet& sheet, const Operation& operation) {
 bool alike(const Operation& a, const Operation& b) {
   const auto parallel = [](Vec3 p, Vec3 q) { return norm(p - q) < same_direction; };
   const auto near = [](double x, double y) { return std::abs(x - y) < same_length; };
-  if (a.kind != b.kind || along_length(a) != along_length(b) || along_length(a)) return false;
-  if (a.trench.open != b.trench.open || a.trench.walls.size() != b.trench.walls.size())
-    return false;
-  for (std::size_t i = 0; i < a.trench.walls.size(); ++i)
-    if (!parallel(a.trench.walls[i].n, b.trench.walls[i].n)) return false;
-  const auto breadth = [](const Trench& t) { return t.walls.front().d + t.walls.back().d; };
-  return parallel(a.trench.floor.n, b.trench.floor.n) && near(a.trench.shallow, b.trench.shallow) &&
-         near(a.trench.deep, b.trench.deep) && near(breadth(a.trench), breadth(b.trench));
+  const Trough one = trough_of(a), other = trough_of(b);
+  const bool housings = one.low && one.high && other.low && other.high && !one.along_length() &&
+                        !other.along_length();
+  if (a.kind != b.kind || a.trench.open != b.trench.open || !housings) return false;
+  const auto breadth = [](const Trough& t) { return t.low->d + t.high->d; };
+  return parallel(one.low->n, other.low->n) && parallel(one.high->n, other.high->n) &&
+         parallel(a.trench.floor.n, b.trench.floor.n) && near(a.trench.shallow, b.trench.shallow) &&
+         near(a.trench.deep, b.trench.deep) && near(breadth(one), breadth(other));
 }
 
 using Group = std::vector<const Operation*>;
@@ -92,7 +92,8 @@ std::string stop_words(const PartSheet& sheet, const Operation& operation) {
   const Vec3 run = cross(profile.out, profile.axis);
   const Vec3 axis{std::abs(run.x), std::abs(run.y), std::abs(run.z)};
   if (operation.trench.stops.empty())
-    return along_length(operation) ? "Runs out at both ends." : "Runs out at both sides.";
+    return trough_of(operation).along_length() ? "Runs out at both ends."
+                                               : "Runs out at both sides.";
   std::string words;
   for (const Plane& stop : operation.trench.stops) {
     const Vec3 base = profile.middle - axis * dot(axis, profile.middle);
@@ -113,9 +114,8 @@ class HousingDetail {
         operation_(*group.front()),
         trench_(operation_.trench),
         profile_(profile_of(sheet, operation_)),
-        low_(trench_.walls.front()),
-        high_(trench_.walls.back()) {
-    if (at(profile_.arris(low_)) > at(profile_.arris(high_))) std::swap(low_, high_);
+        low_(*trough_of(operation_).low),
+        high_(*trough_of(operation_).high) {
     detail_.title = title_of(sheet, group);
   }
 
@@ -203,11 +203,12 @@ class EdgeTrenchDetail {
       : sheet_(sheet),
         operation_(operation),
         trench_(operation.trench),
-        profile_(profile_of(sheet, operation)) {
+        profile_(profile_of(sheet, operation)),
+        walls_(trough_of(operation).walls()) {
     double sum = 0;
-    for (const Plane& wall : trench_.walls) sum += at(profile_.arris(wall));
+    for (const Plane& wall : walls_) sum += at(profile_.arris(wall));
     const double breadth = dot(profile_.axis, sheet.part.size);
-    by_low_ = 2 * sum < breadth * static_cast<double>(trench_.walls.size());
+    by_low_ = 2 * sum < breadth * static_cast<double>(walls_.size());
     edge_ = by_low_ ? 0 : breadth;
   }
 
@@ -216,11 +217,10 @@ class EdgeTrenchDetail {
     detail_.view.right = by_low_ ? profile_.axis : -profile_.axis;
     detail_.view.toward = cross(detail_.view.right, detail_.view.up);
     detail_.cut_at = dot(detail_.view.toward, profile_.middle);
-    across();
-    const auto farthest = std::ranges::max_element(trench_.walls, {}, [&](const Plane& wall) {
-      return std::abs(at(profile_.arris(wall)) - edge_);
-    });
+    const auto farthest = std::ranges::max_element(
+        walls_, {}, [&](const Plane& wall) { return std::abs(at(profile_.arris(wall)) - edge_); });
     const Vec3 foot = profile_.corner(*farthest, trench_.floor);
+    across(foot);
     detail_.of.add(foot);
     detail_.of.add(profile_.point(at(foot), profile_.back));
     detail_.of.add(profile_.point(at(foot), profile_.face));
@@ -239,15 +239,14 @@ class EdgeTrenchDetail {
  private:
   double at(Vec3 p) const { return dot(profile_.axis, p); }
 
-  void across() {
-    const bool rabbet = trench_.walls.size() == 1;
+  void across(Vec3 foot) {
+    const bool rabbet = walls_.size() == 1;
     DetailRow row;
     row.kind = rabbet ? drafting::RowKind::overall : drafting::RowKind::running;
     row.along = detail_.view.right;
     row.out = profile_.out;
-    row.stations.push_back(
-        profile_.point(edge_, rabbet ? profile_.face - trench_.deep : profile_.face));
-    for (const Plane& wall : trench_.walls) row.stations.push_back(profile_.arris(wall));
+    row.stations.push_back(profile_.point(edge_, rabbet ? dot(profile_.out, foot) : profile_.face));
+    for (const Plane& wall : walls_) row.stations.push_back(profile_.arris(wall));
     for (const Vec3 p : row.stations) detail_.of.add(p);
     detail_.rows.push_back(row);
   }
@@ -256,6 +255,7 @@ class EdgeTrenchDetail {
   const Operation& operation_;
   const Trench& trench_;
   Profile profile_;
+  std::vector<Plane> walls_;
   bool by_low_ = true;
   double edge_ = 0;
   Detail detail_;
@@ -276,9 +276,9 @@ std::vector<Detail> trench_details(const PartSheet& sheet) {
     }
   std::vector<Detail> details;
   for (const Group& group : groups) {
-    const Operation& first = *group.front();
-    if (along_length(first) || first.trench.walls.size() != 2)
-      details.push_back(EdgeTrenchDetail(sheet, first).make());
+    const Trough trough = trough_of(*group.front());
+    if (trough.along_length() || !trough.low || !trough.high)
+      details.push_back(EdgeTrenchDetail(sheet, *group.front()).make());
     else
       details.push_back(HousingDetail(sheet, group).make());
   }

@@ -181,7 +181,7 @@ Detail section_across(const PartSheet& sheet) {
 bool has_edge_trench(const PartSheet& sheet) {
   for (const Side face : {Side::z_low, Side::z_high})
     if (std::ranges::any_of(trenches_on(sheet, face),
-                            [](const auto* trench) { return along_length(*trench); }))
+                            [](const auto* trench) { return trough_of(*trench).along_length(); }))
       return true;
   return false;
 }
