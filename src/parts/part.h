@@ -128,9 +128,20 @@ struct Fitting {
   std::string joint;                // the joint it belongs to, or ""
 };
 
+// Parts that turn together about a line: a door about its hinges. Drawn and cut closed.
+struct Swing {
+  std::string name;        // of the door
+  std::vector<int> parts;  // the one that carries the hinges first
+  Vec3 at, axis;           // world: a point of the line and its direction, upwards
+  bool clockwise = false;  // opens so as seen against the axis (from above when it is plumb)
+  double opens = 0;        // radians: how far it has to turn
+  SourceSpan span{};       // where the author asked for it
+};
+
 struct Assembly {
   std::vector<Part> parts;
   std::vector<Fitting> fittings;
+  std::vector<Swing> swings;
   std::vector<Joint> joints;
   std::vector<CheckLoop> loops;
   std::vector<NamedAngle> angles;
