@@ -164,7 +164,7 @@ void FrameBuild::add_member(std::size_t side) {
   const double sense = dot(along, m.direction) > 0 ? 1 : -1;
   const Rigid flat = frame(lift(m.outer_1, thick_), lift_direction(along), world_front);
   parts::Blank blank;
-  blank.name = part_name(builder_, owner_, place_.sides[side] + " member");
+  blank.name = part_name(builder_, owner_, place_.word + place_.sides[side] + " member");
   blank.stock = *choice_.stock;
   blank.place = place_.place * flat;
   const double x1 = sense > 0 ? from : -to, x2 = sense > 0 ? to : -from;
@@ -308,7 +308,7 @@ bool FrameBuild::add_panel() {
                 "Change its clearance, its stock or the depth it goes in.");
   const model::Stock* stock = builder_.project().stocks.find(*panel.stock);
   const bool either = stock != nullptr && stock->two_good_faces.value;
-  Plate plate{part_name(builder_, owner_, "panel"),
+  Plate plate{part_name(builder_, owner_, place_.word + "panel"),
               *panel.stock,
               *shape,
               front,
@@ -331,7 +331,7 @@ bool FrameBuild::add_panel() {
 }
 
 void FrameBuild::add_loop(const std::string& what, const Polygon& polygon, double y) {
-  parts::CheckLoop loop{what + " of " + owner_.name, {}};
+  parts::CheckLoop loop{what + " of " + (place_.word + owner_.name), {}};
   for (const Vec2 p : polygon) loop.corners.push_back(place_.place.point(lift(p, y)));
   builder_.add_loop(std::move(loop));
   for (std::size_t i = 0; i < count(); ++i)
@@ -351,10 +351,11 @@ void FrameBuild::add_measures() {
     high = {std::max(high.x, p.x), std::max(high.y, p.y)};
   }
   const auto at = [&](double x, double z) { return place_.place.point({x, 0, z}); };
+  const std::string name = place_.word + owner_.name;
   builder_.add_length(
-      {owner_.name + " width", at(low.x, low.y), at(high.x, low.y), owner_.name + " width", true});
-  builder_.add_length({owner_.name + " height", at(low.x, low.y), at(low.x, high.y),
-                       owner_.name + " height", true});
+      {name + " width", at(low.x, low.y), at(high.x, low.y), name + " width", true});
+  builder_.add_length(
+      {name + " height", at(low.x, low.y), at(low.x, high.y), name + " height", true});
 }
 
 std::vector<int> FrameBuild::run() {

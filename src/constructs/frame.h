@@ -55,6 +55,7 @@ struct FramePlace {
   std::vector<std::string> sides;  // a name for each edge
   Rigid place;
   bool to_origin = false;  // the outside's low left corner to the plane's origin
+  std::string word{};      // in front of the names of its parts: "left leaf "
 };
 
 // Lays down the parts, named after `owner` where more items than one make parts. Returns the

@@ -3,6 +3,8 @@
 #include "constructs/board.h"
 #include "constructs/case.h"
 #include "constructs/construct.h"
+#include "constructs/door.h"
+#include "constructs/door_build.h"
 #include "constructs/drawer.h"
 #include "constructs/frame.h"
 #include "constructs/named_joint.h"
@@ -34,6 +36,8 @@ const model::Registry& registry() {
       {"table", "splayed legs, aprons, stretchers and a plain top: tables, stools, trestles",
        &make<Table>},
       {"top", "a top with overhangs, bevels, curves, breadboard ends and fasteners", &make<Top>},
+      {"door", "a slab or framed door or a pair, hung on hinges, tried whether it opens",
+       &make<Door>},
       {"drawer", "a box on runners in a square or leaning opening", &make<Drawer>},
       {"stick", "a straight member between two points, tapered or not", &make<Stick>},
       {"board", "a board or piece of sheet anywhere, cut along any planes", &make<Board>},
@@ -49,6 +53,7 @@ parts::Assembly build(const model::Project& project) {
     if (const auto* construct = dynamic_cast<const Construct*>(project.items[i].get()))
       construct->build(builder);
   }
+  check_swings(builder);
   return std::move(builder).finish();
 }
 

@@ -1,0 +1,161 @@
+#include "constructs/door.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "constructs/door_build.h"
+#include "constructs/section.h"
+#include "joinery/draft.h"
+
+namespace splay::constructs {
+
+namespace {
+
+// What of a convex or simple polygon lies where dot(n, p) <= d.
+Polygon clipped(const Polygon& polygon, Vec2 n, double d) {
+  Polygon result;
+  for (std::size_t i = 0; i < polygon.size(); ++i) {
+    const Vec2 a = polygon[i], b = polygon[(i + 1) % polygon.size()];
+    const double at_a = dot(n, a) - d, at_b = dot(n, b) - d;
+    if (at_a <= 0) result.push_back(a);
+    if ((at_a < 0) != (at_b < 0) && at_a != 0 && at_b != 0)
+      result.push_back(a + (b - a) * (at_a / (at_a - at_b)));
+  }
+  return result;
+}
+
+}  // namespace
+
+Vec2 edge_direction(const Polygon& polygon, std::size_t i) {
+  return unit(polygon[(i + 1) % polygon.size()] - polygon[i]);
+}
+
+Vec2 edge_out(const Polygon& polygon, std::size_t i) {
+  return -left_of(edge_direction(polygon, i));
+}
+
+std::vector<std::string> edge_words(const Polygon& polygon) {
+  std::vector<std::string> words;
+  for (std::size_t i = 0; i < polygon.size(); ++i) {
+    const Vec2 out = edge_out(polygon, i);
+    const bool sideways = std::abs(out.x) >= std::abs(out.y);
+    words.emplace_back(sideways ? (out.x < 0 ? "left" : "right") : (out.y < 0 ? "bottom" : "top"));
+  }
+  const std::vector<std::string> plain = words;
+  for (std::size_t i = 0; i < words.size(); ++i)
+    if (std::count(plain.begin(), plain.end(), plain[i]) > 1)
+      words[i] += " " + std::to_string(std::count(
+                            plain.begin(), plain.begin() + static_cast<long>(i) + 1, plain[i]));
+  return words;
+}
+
+bool DoorBuild::stop(std::string code, std::string text, std::string remedy,
+                     SourceSpan span) const {
+  refuse(builder_, {std::move(code), spec_.name, std::move(text), std::move(remedy),
+                    span.line > 0 ? span : spec_.span});
+  return false;
+}
+
+std::string DoorBuild::figure(double mm) const { return joinery::figure(builder_, mm); }
+
+std::string DoorBuild::words(const DoorLeaf& leaf) const {
+  return leaf.word.empty() ? spec_.name : "the " + leaf.word + "leaf of " + spec_.name;
+}
+
+Plane DoorBuild::plane(Vec3 n, Vec3 through) const {
+  return opening_.place.plane(Plane::through(through, n));
+}
+
+bool DoorBuild::lay_leaves(const Polygon& whole) {
+  if (spec_.leaves.value == 1) {
+    leaves_.push_back({"", spec_.hung.value == HungOn::left, whole, {}, {}, {}, {}});
+    return true;
+  }
+  const auto [low, high] =
+      std::minmax_element(whole.begin(), whole.end(), [](Vec2 a, Vec2 b) { return a.x < b.x; });
+  const double middle = (low->x + high->x) / 2, half = spec_.meeting_gap->mm / 2;
+  for (const bool left : {true, false}) {
+    const double sense = left ? 1 : -1;
+    Polygon shape = clipped(whole, {sense, 0}, sense * middle - half);
+    if (shape.size() < 3)
+      return stop("no-door", "No leaf of " + spec_.name + " is left beside the meeting gap.",
+                  "A smaller gap, or a single door.", spec_.meeting_gap.span);
+    leaves_.push_back({left ? "left " : "right ", left, std::move(shape), {}, {}, {}, {}});
+  }
+  return true;
+}
+
+bool DoorBuild::lay_out() {
+  const auto opening = find_opening(builder_, spec_);
+  if (!opening) return false;
+  opening_ = *opening;
+  thick_ = stock_thickness(builder_, spec_.slab.given ? *spec_.slab.stock : *spec_.frame.stock);
+  const double face = over() ? -thick_ : spec_.set_back->mm;
+  y_ = {face, face + thick_};
+  std::vector<double> inwards;
+  for (std::size_t i = 0; i < opening_.shape.size(); ++i) {
+    const Vec2 out = edge_out(opening_.shape, i);
+    inwards.push_back(over() ? -spec_.overlap.for_edge(out) : spec_.gap.for_edge(out));
+  }
+  const auto whole = offset_edges(opening_.shape, inwards);
+  if (!whole)
+    return stop("no-door", "The gaps of " + spec_.name + " leave no door in its opening.",
+                "Smaller gaps.", spec_.gap.span);
+  return lay_leaves(*whole);
+}
+
+void DoorBuild::add_measures(const DoorLeaf& leaf) {
+  const Polygon& shape = leaf.shape;
+  Vec2 low = shape.front(), high = low;
+  for (const Vec2 p : shape) {
+    low = {std::min(low.x, p.x), std::min(low.y, p.y)};
+    high = {std::max(high.x, p.x), std::max(high.y, p.y)};
+  }
+  const auto at = [&](double x, double z) { return opening_.place.point({x, y_[0], z}); };
+  if (spec_.slab.given) {  // a frame states its own
+    parts::CheckLoop loop{"outside of " + words(leaf), {}};
+    for (const Vec2 p : shape) loop.corners.push_back(opening_.place.point(lift(p, y_[0])));
+    if (!spec_.corner_radius.given) builder_.add_loop(std::move(loop));
+    const std::string name = spec_.name + " " + leaf.word;
+    builder_.add_length(
+        {name + "width", at(low.x, low.y), at(high.x, low.y), name + "width", true});
+    builder_.add_length(
+        {name + "height", at(low.x, low.y), at(low.x, high.y), name + "height", true});
+  }
+  const int part = leaf.parts.front();
+  builder_.measure(part, "door, outside width", high.x - low.x);
+  builder_.measure(part, "door, outside height", high.y - low.y);
+}
+
+void DoorBuild::run() {
+  if (!lay_out()) return;
+  for (DoorLeaf& leaf : leaves_)
+    if (!lay_hinges(leaf) || !lay_line(leaf) || !check_line(leaf)) return;
+  for (DoorLeaf& leaf : leaves_)
+    if (!add_leaf(leaf)) return;
+  for (DoorLeaf& leaf : leaves_) {
+    if (!hang(leaf)) return;
+    add_measures(leaf);
+  }
+  if (leaves_.size() == 2 && opening_.item < 0)
+    builder_.add_joint({spec_.name + " leaves",
+                        "meeting leaves",
+                        {leaves_[0].parts.front(), leaves_[1].parts.front()},
+                        0,
+                        {}});
+  for (const DoorLeaf& leaf : leaves_) {
+    parts::Swing swing;
+    swing.name = words(leaf);
+    swing.parts = leaf.parts;
+    swing.at = opening_.place.point(leaf.line_at);
+    swing.axis = opening_.place.direction(leaf.line_along);
+    swing.clockwise = leaf.left;
+    swing.opens = spec_.opens->rad;
+    swing.span = spec_.opens.given ? spec_.opens.span : spec_.span;
+    builder_.add_swing(std::move(swing));
+  }
+}
+
+void Door::build(parts::Builder& builder) const { DoorBuild(*this, builder).run(); }
+
+}  // namespace splay::constructs

@@ -1,0 +1,71 @@
+// A door, or a pair: a slab or a frame with its panel that fills or covers an opening, hung on
+// hinges, and tried in the model whether it opens.
+#pragma once
+
+#include "constructs/construct.h"
+#include "constructs/frame.h"
+#include "constructs/outline.h"
+
+namespace splay::constructs {
+
+enum class DoorFit { inset, over };
+enum class HungOn { left, right };
+enum class HingeKind { butt, cup, pivot };
+enum class SlabGrain { up, across };
+
+// An amount for every edge of the opening, by the way the edge looks.
+struct EdgeAmounts : model::Fields {
+  explicit EdgeAmounts(Length usual) : all(usual) {}
+  model::Given<Length> all, left, right, top, bottom;
+  void fields(model::FieldVisitor& visit) override;
+  double for_edge(
+      Vec2 out) const;  // mm; `out` is the edge's outward direction as the front is seen
+};
+
+struct DoorSlab : model::Fields {
+  model::Given<std::string> stock;
+  model::Given<SlabGrain> grain{SlabGrain::up};
+  void fields(model::FieldVisitor& visit) override;
+};
+
+// A door's frame takes its outline from the opening.
+struct DoorFrame : FrameChoice {};
+
+struct DoorHinges : model::Fields {
+  model::Given<HingeKind> kind{HingeKind::butt};
+  model::Given<int> count;
+  model::Given<Length> from_ends;
+  model::Given<std::vector<Length>> at;
+  model::Given<Length> length, leaf, let_in, barrel;  // butt; barrel: pivot pins too
+  model::Given<Length> cup, cup_depth, tab;           // cup
+  model::Given<Length> line_out, line_in_front;       // of the line that the door turns about
+  model::Given<bool> may_lean{false};
+  void fields(model::FieldVisitor& visit) override;
+  void check(model::Complaints& complaints) const override;
+};
+
+class Door : public Construct {
+ public:
+  void fields(model::FieldVisitor& visit) override;
+  void check(model::Complaints& complaints) const override;
+  void build(parts::Builder& builder) const override;
+
+  model::Given<std::string> of;
+  model::Given<std::vector<Length>> within;
+  Outline opening;
+  PointField at;
+  model::Given<DoorFit> fit{DoorFit::inset};
+  model::Given<Length> set_back{Length{0}};
+  EdgeAmounts gap{Length::inches(1.0 / 16)}, overlap{Length{0}};
+  model::Given<int> leaves{1};
+  model::Given<Length> meeting_gap{Length::inches(1.0 / 8)};
+  model::Given<HungOn> hung{HungOn::left};
+  DoorSlab slab;
+  DoorFrame frame;
+  model::Given<Length> corner_radius;
+  model::Given<Angle> closing_bevel;
+  DoorHinges hinges;
+  model::Given<Angle> opens{Angle::degrees(90)};
+};
+
+}  // namespace splay::constructs
