@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "fabrication/steps.h"
 #include "model/project.h"
 #include "parts/part.h"
 
@@ -76,6 +77,8 @@ struct Plan {
   std::vector<JointReport> joints;
   std::vector<LoopReport> loops;
   std::vector<StockUse> stock;
+  std::vector<Step> steps;  // row by row, each row's in the order of work
+  std::vector<ChainReport> chains;
   std::vector<Finding> findings;  // the assembly's and the plan's, worst first
 
   bool stopped() const;

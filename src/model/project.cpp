@@ -81,18 +81,17 @@ void Stock::check(Complaints& complaints) const {
                          "two: length along the grain, width across it", ""});
 }
 
-void Saw::fields(FieldVisitor& visit) {
-  visit.angle(may("tilt", "The furthest the blade tilts from upright"), tilt,
-              Range::degrees(1, 60));
-  visit.length(may("kerf", "The width of cut, measured from a test cut"), kerf, Range{0, 12, true});
-  visit.length(may("longest_on_end", "The longest part that can stand on end against the fence"),
-               longest_on_end, Range::size());
-  visit.length(may("longest_crosscut", "The longest cut across a part"), longest_crosscut,
-               Range::size());
-}
-
 void Shop::fields(FieldVisitor& visit) {
-  visit.table(may("saw", "What the saw can do"), saw);
+  visit.table(may("saw", "What the table saw can do"), saw);
+  visit.table(may("mitre_saw", "What the mitre saw can do", "there is none"), mitre_saw);
+  visit.table(may("track_saw", "What the track saw can do", "there is none"), track_saw);
+  visit.table(may("band_saw", "What the band saw can do", "there is none"), band_saw);
+  visit.table(may("router", "What the router can do"), router);
+  visit.table(may("drill", "What the drill press can do"), drill);
+  visit.table(may("jointer", "What the jointer can do"), jointer);
+  visit.table(may("planer", "What the planer can do"), planer);
+  visit.length(may("largest_gap", "The widest gap a joint may show, put together dry"), largest_gap,
+               Range{0, 10, true});
   visit.length(may("blank_allowance", "Extra length and width of a blank over the finished part"),
                blank_allowance, Range{0, 150, false});
 }

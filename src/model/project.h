@@ -7,6 +7,7 @@
 
 #include "base/figure.h"
 #include "model/field.h"
+#include "model/machines.h"
 
 namespace splay::model {
 
@@ -45,16 +46,16 @@ struct Stock : Fields {
   void check(Complaints& complaints) const override;
 };
 
-struct Saw : Fields {
-  Given<Angle> tilt{Angle::degrees(45)};
-  Given<Length> kerf{Length{3.2}};
-  Given<Length> longest_on_end{Length{900}};
-  Given<Length> longest_crosscut{Length{1270}};
-  void fields(FieldVisitor& visit) override;
-};
-
 struct Shop : Fields {
   Saw saw;
+  MitreSaw mitre_saw;
+  TrackSaw track_saw;
+  BandSaw band_saw;
+  Router router;
+  Drill drill;
+  Jointer jointer;
+  Planer planer;
+  Given<Length> largest_gap{Length{0.5}};     // that a joint may show when it is put together
   Given<Length> blank_allowance{Length{10}};  // over the finished size, in length and in width
   void fields(FieldVisitor& visit) override;
 };
