@@ -98,6 +98,8 @@ const Picture& PartDrawn::notes(Scale scale, const Notes& layout) {
       notes_.try_emplace({hides(scale), layout.width, layout.columns}, Picture{});
   if (!is_new) return at->second;
   std::vector<std::string> lines = plain_cut_lines(sheet_, scale);
+  const std::vector<std::string> fittings = fitting_lines(sheet_);
+  lines.insert(lines.end(), fittings.begin(), fittings.end());
   for (const parts::Measure& measure : sheet_.part.measures)
     lines.push_back(capitalised(measure.name) + ": " + sheet_.kit().figures.text(measure.mm) + ".");
   lines.insert(lines.end(), sheet_.part.remarks.begin(), sheet_.part.remarks.end());

@@ -25,11 +25,12 @@ Vec3 floor_middle(const PartSheet& sheet, const Plane& floor) {
 
 // A trench's outline in the plane square to its run.
 struct Profile {
-  Vec3 axis;        // across the trench, in the face: x of a housing, y of a groove
-  Vec3 out;         // out of the open face
-  Vec3 middle;      // of the floor
-  double face = 0;  // dot(out, p) of the open face
-  double back = 0;  // and of the face opposite
+  Vec3 axis;          // across the trench, in the face: x of a housing, y of a groove
+  Vec3 out;           // out of the open face
+  Vec3 middle;        // of the floor
+  double face = 0;    // dot(out, p) of the open face
+  double back = 0;    // and of the face opposite, or as far towards it as is worth showing
+  bool whole = true;  // the opposite face is shown
 
   Vec3 point(double across, double up) const {
     return middle + axis * (across - dot(axis, middle)) + out * (up - dot(out, middle));
@@ -56,6 +57,11 @@ Profile profile_of(const PartSheet& sheet, const Operation& operation) {
   profile.middle = floor_middle(sheet, trench.floor);
   profile.face = std::max(0.0, dot(profile.out, sheet.part.size));
   profile.back = std::min(0.0, dot(profile.out, sheet.part.size));
+  // A recess in the edge of a broad part: what lies far behind it is broken off.
+  constexpr double behind = 30;  // mm
+  const double shown = dot(profile.out, profile.middle) - behind;
+  profile.whole = shown <= profile.back;
+  profile.back = std::max(profile.back, shown);
   return profile;
 }
 
@@ -137,7 +143,7 @@ class HousingDetail {
     if (std::abs(depth(a_foot) - depth(b_foot)) > same_length) depth_row(b_foot, profile_.axis);
     if (tilted()) tilt(a, b);
     detail_.caption = caption(depth(a_foot), depth(b_foot));
-    detail_.below = {sheet_.name(parts::opposite(trench_.open))};
+    if (profile_.whole) detail_.below = {sheet_.name(parts::opposite(trench_.open))};
     return std::move(detail_);
   }
 
@@ -232,7 +238,7 @@ class EdgeTrenchDetail {
     const Side side = side_along(profile_.axis, by_low_);
     detail_.title = title_of(sheet_, {&operation_}) + ", " + sheet_.name(side);
     detail_.caption = stop_words(sheet_, operation_);
-    detail_.below = {sheet_.name(parts::opposite(trench_.open))};
+    if (profile_.whole) detail_.below = {sheet_.name(parts::opposite(trench_.open))};
     return std::move(detail_);
   }
 

@@ -14,6 +14,9 @@ std::vector<Detail> wanted_details(const PartSheet& sheet, drafting::Scale scale
 // Cuts that no detail shows, a line each: squares are not listed.
 std::vector<std::string> plain_cut_lines(const PartSheet& sheet, drafting::Scale scale);
 
+// The fittings that touch the part, a line for those alike: what is drilled for them, and where.
+std::vector<std::string> fitting_lines(const PartSheet& sheet);
+
 // The tenons at the ends: where they stand across the part and how long they are.
 std::vector<Detail> tenon_details(const PartSheet& sheet);
 

@@ -1,0 +1,192 @@
+// Where the fittings of a part are: the centre, size and depth of what is drilled or let in for
+// them, in running figures from the datums that the views measure from too.
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "sheets/part_view_wants.h"
+
+namespace splay::sheets {
+
+namespace {
+
+using parts::Operation;
+using parts::OperationKind;
+using parts::Side;
+
+constexpr double centred = 0.05;     // mm off a fitting's line that a hole for it may be
+constexpr double on_surface = 0.01;  // mm
+
+struct Line {
+  Vec3 at, along;
+  Vec3 point(double where) const { return at + along * where; }
+  double off(Vec3 p) const { return norm(cross(along, p - at)); }
+};
+
+// What one operation takes out along a fitting's line.
+struct Hole {
+  OperationKind kind = OperationKind::hole;
+  Solid body;
+  double from = 0, to = 0;  // along the line
+};
+
+double bound(const PartSheet& sheet, Side side) {
+  return std::max(0.0, dot(parts::outward(side), sheet.part.size));
+}
+
+std::vector<Hole> holes_on(const PartSheet& sheet, const Line& line) {
+  std::vector<Hole> holes;
+  for (const Operation& operation : sheet.part.operations) {
+    const bool pocket =
+        operation.kind == OperationKind::hole || operation.kind == OperationKind::mortise;
+    if (!pocket) continue;
+    Region region = operation.removed;
+    for (int i = 0; i < 6; ++i) {
+      const auto side = static_cast<Side>(i);
+      region.push_back({parts::outward(side), bound(sheet, side)});
+    }
+    Hole hole{operation.kind, Solid::convex(region), 0, 0};
+    if (hole.body.empty() || line.off(hole.body.centroid()) > centred) continue;
+    const double zero = dot(line.along, line.at);
+    const auto [from, to] = hole.body.extent(line.along);
+    hole.from = from - zero;
+    hole.to = to - zero;
+    holes.push_back(std::move(hole));
+  }
+  return holes;
+}
+
+bool on_side(const PartSheet& sheet, Vec3 point, Side side) {
+  return std::abs(dot(parts::outward(side), point) - bound(sheet, side)) < on_surface;
+}
+
+// Where the line comes out of the part's box on one side of a hole.
+struct Mouth {
+  Side side = Side::z_high;
+  Vec3 at;
+};
+
+std::optional<Mouth> mouth_of(const PartSheet& sheet, const Line& line,
+                              const std::vector<Hole>& holes) {
+  for (const Hole& hole : holes)
+    for (const bool low : {true, false}) {
+      const Side side = side_seen(low ? -line.along : line.along);
+      const Vec3 out = parts::outward(side);
+      // A slanting hole reaches the side at its furthest rim, its line a little before.
+      if (std::abs(hole.body.extent(out)[1] - bound(sheet, side)) > on_surface) continue;
+      const double run = (bound(sheet, side) - dot(out, line.at)) / dot(out, line.along);
+      return Mouth{side, line.point(run)};
+    }
+  return std::nullopt;
+}
+
+// For what lies on the part or beside it: its own place, on the nearest side.
+Mouth nearest_mouth(const PartSheet& sheet, Vec3 at) {
+  Mouth best{Side::z_high, at};
+  double least = 1e300;
+  for (int i = 0; i < 6; ++i) {
+    const auto side = static_cast<Side>(i);
+    const double away = std::abs(dot(parts::outward(side), at) - bound(sheet, side));
+    if (away >= least) continue;
+    least = away;
+    best.side = side;
+  }
+  return best;
+}
+
+std::string hole_words(const PartSheet& sheet, const Hole& hole, const Line& line, Side mouth) {
+  const FigureStyle& figures = sheet.kit().figures;
+  double radius = 0;
+  for (const Vec3& vertex : hole.body.vertices()) radius = std::max(radius, line.off(vertex));
+  std::string words;
+  if (hole.kind == OperationKind::hole) {
+    words = figures.text(2 * radius) + " wide";
+  } else {
+    const Vec3 size = hole.body.bounds().size();
+    const Vec3 out = parts::outward(mouth);
+    std::vector<double> sides;
+    for (const Vec3 axis : {Vec3{1, 0, 0}, Vec3{0, 1, 0}, Vec3{0, 0, 1}})
+      if (std::abs(dot(axis, out)) < 0.5) sides.push_back(dot(axis, size));
+    words = figures.text(sides[0]) + " by " + figures.text(sides[1]);
+  }
+  const Vec3 far = line.point(dot(parts::outward(mouth), line.along) > 0 ? hole.from : hole.to);
+  const bool through = on_side(sheet, far, parts::opposite(mouth));
+  return words + (through ? ", through" : ", " + figures.text(hole.to - hole.from) + " deep");
+}
+
+// The two axes of a side, each from its datum: the low end of the length, the front edge, the show
+// face.
+struct Measured {
+  Vec3 axis;
+  std::string from;
+};
+std::vector<Measured> axes_of(const PartSheet& sheet, Side side) {
+  std::vector<Measured> axes;
+  for (const Side datum : {Side::x_low, front_edge(sheet.part), Side::z_high})
+    if (std::abs(dot(parts::outward(datum), parts::outward(side))) < 0.5)
+      axes.push_back({-parts::outward(datum), sheet.name(datum)});
+  return axes;
+}
+
+using Place = std::pair<double, double>;
+
+std::string figures_of(const FigureStyle& style, const std::vector<Place>& places, bool first) {
+  std::string words;
+  for (const Place& place : places)
+    words += (words.empty() ? "" : ", ") + style.text(first ? place.first : place.second);
+  return words;
+}
+
+// Running figures; one for all where they agree.
+std::string place_words(const PartSheet& sheet, Side side, std::vector<Place> places) {
+  const FigureStyle& style = sheet.kit().figures;
+  const std::vector<Measured> axes = axes_of(sheet, side);
+  std::sort(places.begin(), places.end());
+  const auto same = [&](bool first) {
+    return std::all_of(places.begin(), places.end(), [&](const Place& each) {
+      return style.round(first ? each.first : each.second) ==
+             style.round(first ? places.front().first : places.front().second);
+    });
+  };
+  const auto list = [&](bool first) {
+    const std::vector<Place> one(places.begin(), places.begin() + 1);
+    return axes[first ? 0 : 1].from + ": " + figures_of(style, same(first) ? one : places, first);
+  };
+  return "from the " + list(true) + "; from the " + list(false) + ".";
+}
+
+}  // namespace
+
+std::vector<std::string> fitting_lines(const PartSheet& sheet) {
+  const int index = sheet.row.members.front();
+  std::map<std::pair<std::string, Side>, std::vector<Place>> groups;
+  std::vector<std::pair<std::string, Side>> order;
+  for (const parts::Fitting& fitting : sheet.context.plan.assembly.fittings) {
+    if (std::ranges::find(fitting.parts, index) == fitting.parts.end()) continue;
+    const Line line{sheet.part.place.local_point(fitting.at),
+                    unit(sheet.part.place.local_direction(fitting.axis))};
+    const std::vector<Hole> holes = holes_on(sheet, line);
+    const std::optional<Mouth> open = mouth_of(sheet, line, holes);
+    const Mouth mouth = open ? *open : nearest_mouth(sheet, line.at);
+    std::string words =
+        capitalised(fitting.kind) + " " + fitting.size + ", " + sheet.name(mouth.side) + ": ";
+    for (const Hole& hole : holes)
+      if (open) words += hole_words(sheet, hole, line, mouth.side) + "; ";
+    if (holes.empty()) words += "its middle ";
+    const std::vector<Measured> axes = axes_of(sheet, mouth.side);
+    const auto along = [&](const Measured& each) {
+      return dot(each.axis, mouth.at) +
+             (each.axis.x + each.axis.y + each.axis.z < 0 ? -dot(each.axis, sheet.part.size) : 0);
+    };
+    const std::pair key{words, mouth.side};
+    if (!groups.contains(key)) order.push_back(key);
+    groups[key].emplace_back(along(axes[0]), along(axes[1]));
+  }
+  std::vector<std::string> lines;
+  lines.reserve(order.size());
+  for (const auto& key : order)
+    lines.push_back(key.first + place_words(sheet, key.second, groups[key]));
+  return lines;
+}
+
+}  // namespace splay::sheets
