@@ -95,7 +95,7 @@ void Drawer::check(model::Complaints& complaints) const {
 }
 
 Polygon level_opening(parts::Builder& builder, const model::Item& owner, const Outline& outline) {
-  const Polygon p = outline.polygon();
+  Polygon p = outline.polygon();
   const auto is_level = [&](std::size_t i, std::size_t j) {
     return std::abs(p[i].y - p[j].y) < 1e-6 && p[i].x < p[j].x;
   };

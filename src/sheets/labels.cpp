@@ -165,8 +165,9 @@ std::vector<ink::Page> make_labels(const Context& context) {
           {2.5, ink::Face::regular, Align::left}));
     }
     const std::size_t place = i % grid.on_page();
+    const std::size_t row = place / grid.columns;
     const Vec2 low{area.low.x + static_cast<double>(place % grid.columns) * grid.width,
-                   area.high.y - static_cast<double>(place / grid.columns + 1) * grid.height};
+                   area.high.y - static_cast<double>(row + 1) * grid.height};
     const Rect box{low, low + Vec2{grid.width, grid.height}};
     pages.back().items.emplace_back(LabelDrawing(context, labels[i], box).draw());
   }

@@ -67,15 +67,14 @@ std::vector<Order> orders(const std::vector<Size>& sizes) {
   std::iota(given.begin(), given.end(), std::size_t{0});
   if (given.size() < 2) return {given};
   std::vector<Order> all(4, given);
-  const auto rest = [](Order& order) {
-    return std::ranges::subrange(order.begin() + 1, order.end());
+  const auto sort_rest = [](Order& order, auto before) {
+    std::stable_sort(order.begin() + 1, order.end(), before);
   };
-  std::ranges::stable_sort(rest(all[1]), std::ranges::greater{},
-                           [&](std::size_t i) { return sizes[i].height; });
-  std::ranges::stable_sort(rest(all[2]), std::ranges::greater{},
-                           [&](std::size_t i) { return sizes[i].width; });
-  std::ranges::stable_sort(rest(all[3]), std::ranges::less{},
-                           [&](std::size_t i) { return sizes[i].height; });
+  sort_rest(all[1],
+            [&](std::size_t a, std::size_t b) { return sizes[a].height > sizes[b].height; });
+  sort_rest(all[2], [&](std::size_t a, std::size_t b) { return sizes[a].width > sizes[b].width; });
+  sort_rest(all[3],
+            [&](std::size_t a, std::size_t b) { return sizes[a].height < sizes[b].height; });
   constexpr int shuffles = 40;
   std::minstd_rand random(1);
   for (int i = 0; i < shuffles && given.size() > 3; ++i) {

@@ -9,7 +9,6 @@ namespace splay::sheets {
 namespace {
 
 using parts::Operation;
-using parts::OperationKind;
 using parts::Side;
 using parts::Trench;
 

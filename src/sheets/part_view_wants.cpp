@@ -9,7 +9,6 @@ namespace splay::sheets {
 
 namespace {
 
-using parts::OperationKind;
 using parts::Side;
 
 constexpr double same_angle = 1e-9;

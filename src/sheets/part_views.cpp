@@ -141,7 +141,9 @@ class Binding {
     const bool columns = std::ranges::all_of(
         page.panels, [&](const Placed& p) { return p.panel.picture.width == width; });
     if (!columns) return;
-    for (double x = 0; x < area_.width(); x += width + gap) {
+    const int places = static_cast<int>(area_.width() / (width + gap)) + 1;
+    for (int i = 0; i < places; ++i) {
+      const double x = i * (width + gap);
       std::vector<Placed*> column;
       for (Placed& placed : page.panels)
         if (std::abs(placed.place.x - x) < 1e-6) column.push_back(&placed);

@@ -1,5 +1,6 @@
 #include <tinyxml2.h>
 
+#include <cmath>
 #include <numbers>
 #include <string>
 #include <vector>
@@ -26,7 +27,7 @@ std::string text_of(double value) {
 
 std::string grey_text(double grey) {
   constexpr const char* hex = "0123456789abcdef";
-  const auto level = static_cast<unsigned>(grey * 255 + 0.5);
+  const auto level = static_cast<unsigned>(std::lround(grey * 255));
   std::string text = "#";
   for (int i = 0; i < 3; ++i) text += hex[level >> 4], text += hex[level & 15];
   return text;
