@@ -157,7 +157,8 @@ const std::string& Plan::mark_of(int part) const {
   return rows[static_cast<std::size_t>(row)].mark;
 }
 
-Plan make_plan(const model::Project& project, parts::Assembly assembly) {
+Plan make_plan(const model::Project& project, parts::Assembly assembly,
+               const packing::Effort& effort) {
   Plan plan;
   plan.project = &project;
   plan.assembly = std::move(assembly);
@@ -174,6 +175,7 @@ Plan make_plan(const model::Project& project, parts::Assembly assembly) {
     report_loops(plan);
     sum_stock(plan);
     check_plan(plan);
+    lay_out(plan, effort);
   }
   std::stable_sort(plan.findings.begin(), plan.findings.end(),
                    [](const Finding& a, const Finding& b) { return a.level < b.level; });

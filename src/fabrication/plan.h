@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "fabrication/layouts.h"
 #include "fabrication/steps.h"
 #include "model/project.h"
 #include "parts/part.h"
@@ -79,12 +80,15 @@ struct Plan {
   std::vector<StockUse> stock;
   std::vector<Step> steps;  // row by row, each row's in the order of work
   std::vector<ChainReport> chains;
+  std::vector<StockLayout> layouts;
   std::vector<Finding> findings;  // the assembly's and the plan's, worst first
 
   bool stopped() const;
   const std::string& mark_of(int part) const;
 };
 
-Plan make_plan(const model::Project& project, parts::Assembly assembly);
+// `effort` goes to the layouts of sheets and boards; with no steps their first layout is taken.
+Plan make_plan(const model::Project& project, parts::Assembly assembly,
+               const packing::Effort& effort = {});
 
 }  // namespace splay::fabrication

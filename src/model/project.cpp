@@ -65,10 +65,12 @@ void Stock::fields(FieldVisitor& visit) {
   visit.flag(may("two_good_faces", "Either face may be the show face"), two_good_faces);
   visit.number(may("density", "Weight for its volume, in kg per cubic metre"), density,
                Range::between(20, 3000));
+  supply.fields(visit);
 }
 
 void Stock::check(Complaints& complaints) const {
   const std::string table = "[stock." + name + "]";
+  supply.check(table, *kind == StockKind::sheet, complaints);
   if (!size.given) {
     if (*kind == StockKind::sheet)
       complaints.complain({span, "missing-size", table + " is a sheet and does not say how large",

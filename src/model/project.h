@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "base/figure.h"
+#include "model/buying.h"
 #include "model/field.h"
 #include "model/machines.h"
 
@@ -42,6 +43,7 @@ struct Stock : Fields {
   Given<bool> grain{true};            // the show faces have a grain direction
   Given<bool> two_good_faces{false};  // either face may be the show face
   Given<double> density{650.0};       // kg/m3
+  Supply supply;
   void fields(FieldVisitor& visit) override;
   void check(Complaints& complaints) const override;
 };
@@ -78,6 +80,7 @@ struct Project {
   std::string source;  // the whole text, as read
   Job job;
   Shop shop;
+  Buying buying;
   Tables<Stock> stocks;
   std::vector<std::unique_ptr<Item>> items;  // in file order
 };

@@ -96,7 +96,9 @@ void find_stock_faults(const Assembly& assembly, const model::Project& project,
     const model::Stock* stock = project.stocks.find(part.stock);
     if (stock == nullptr || part.body.empty()) continue;
     const std::string size = figure(project, part.size.x) + " by " + figure(project, part.size.y);
-    if (stock->size->size() == 2 && !fits(part, *stock->size, !stock->grain.value))
+    // Wide panels are glued up from boards: how boards are used is for the layouts to say.
+    const bool sheet = *stock->kind == model::StockKind::sheet;
+    if (sheet && stock->size->size() == 2 && !fits(part, *stock->size, !stock->grain.value))
       found.push_back({Level::stop,
                        "too-large-for-stock",
                        {part.name},

@@ -41,6 +41,7 @@ class ProjectReader {
         sizes = read_sizes(*table, source_, evaluator, faults_);
     const ValueReader values(source_, evaluator, sizes, faults_);
     read_single("shop", project.shop, values);
+    read_single("buying", project.buying, values);
     collect(values);
     for (const Named& named : named_) read_named(named, project, values);
     if (items_seen_ == 0)
@@ -67,7 +68,7 @@ class ProjectReader {
   }
 
   void refuse_unknown_tables() {
-    std::vector<std::string_view> words{"job", "sizes", "shop", "stock"};
+    std::vector<std::string_view> words{"job", "sizes", "shop", "buying", "stock"};
     for (const model::ItemKind& kind : registry_) words.push_back(kind.word);
     for (const Entry& entry : top_) {
       const std::string_view key = entry.key->str();
@@ -80,7 +81,7 @@ class ProjectReader {
       faults_.complain({source_.span(entry.key->source()), "unknown-table",
                         table ? "unknown table [" + shown(key) + "]"
                               : "\"" + shown(key) + "\" stands outside every table",
-                        "[job], [sizes], [shop], [stock.NAME], " + kinds(), hint});
+                        "[job], [sizes], [shop], [buying], [stock.NAME], " + kinds(), hint});
     }
   }
 

@@ -3,6 +3,8 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "writers/report_stock.h"
+
 namespace splay::writers {
 
 namespace {
@@ -84,19 +86,6 @@ Json loops(const Plan& plan) {
   return list;
 }
 
-Json stock(const Plan& plan) {
-  Json list = Json::array();
-  for (const fabrication::StockUse& use : plan.stock)
-    list.push_back({{"name", use.name},
-                    {"kind", use.kind},
-                    {"material", use.material},
-                    {"thickness", use.thickness},
-                    {"pieces", use.pieces},
-                    {"used_area_mm2", use.area},
-                    {"length", use.length}});
-  return list;
-}
-
 Json findings(const Plan& plan) {
   Json list = Json::array();
   for (const Finding& finding : plan.findings) {
@@ -122,10 +111,10 @@ Json pages(const ink::Packet* packet) {
 }  // namespace
 
 std::string report(const Plan& plan, const ink::Packet* packet) {
-  const Json all = {{"job", job(plan)},       {"parts", part_rows(plan)},
-                    {"joints", joints(plan)}, {"checks", loops(plan)},
-                    {"stock", stock(plan)},   {"findings", findings(plan)},
-                    {"pages", pages(packet)}};
+  const Json all = {
+      {"job", job(plan)},           {"parts", part_rows(plan)},    {"joints", joints(plan)},
+      {"checks", loops(plan)},      {"stock", report_stock(plan)}, {"money", report_money(plan)},
+      {"findings", findings(plan)}, {"pages", pages(packet)}};
   return all.dump(2) + "\n";
 }
 

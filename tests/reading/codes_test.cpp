@@ -20,6 +20,12 @@ struct Bad {
 
 std::string in_crate(const std::string& more) { return file_with(crate(more)); }
 std::string in_sizes(const std::string& sizes) { return file_with(crate(""), sizes); }
+std::string plank(const std::string& more) {
+  return "[stock.plank]\nkind = 'board'\nthickness = 1\n" + more;
+}
+std::string rack(const std::string& more) {
+  return "[stock.plank.rack.a]\nlength = 8\nwidth = 3\n" + more;
+}
 std::string in_job(const std::string& job) {
   return "[job]\n" + job + "\n[stool.a]\nheight = 450\n";
 }
@@ -151,6 +157,22 @@ std::vector<Bad> bad_projects() {
       {"wrong-kind", file_with(crate("sizes = [\"w*w*w*w*w\"]"), "w = 3"), "w*w*w*w*w"},
       {"wrong-size", file_with("[stock.thin]\nthickness = 1\nsize = [1, 2, 3]\n" + crate("")),
        "[1, 2, 3]"},
+      {"wrong-size",
+       file_with("[stock.thin]\nthickness = 1\nsize = [9, 9]\n"
+                 "[stock.thin.off_cut.a]\nsize = [1]\n" +
+                 crate("")),
+       "[1]"},
+      {"wrong-stock",
+       file_with("[stock.thin]\nthickness = 1\nsize = [9, 9]\nrough = 2\n" + crate("")), "2"},
+      {"wrong-stock", file_with(plank("[stock.plank.off_cut.a]\nsize = [1, 2]\n") + crate("")), ""},
+      {"wrong-count", file_with(plank("widths = [9, 4]\n") + crate("")), "[9, 4]"},
+      {"odd-defects", file_with(plank(rack("defects = [1, 2, 3]\n")) + crate("")), "[1, 2, 3]"},
+      {"odd-defects", file_with(plank(rack("defects = [2, 1]\n")) + crate("")), "[2, 1]"},
+      {"odd-defects", file_with(plank(rack("defects = [7, 9]\n")) + crate("")), "[7, 9]"},
+      {"odd-defects", file_with(plank(rack("count = 2\ndefects = [1, 2]\n")) + crate("")), "2"},
+      {"lonely-match", file_with(plank("[stock.plank.match.a]\nparts = ['x']\n") + crate("")),
+       "['x']"},
+      {"missing-rate", file_with("[buying.work.planing]\nhours = 3\n" + crate("")), ""},
       {"wrong-type", in_crate("depth2 = 1\nload = true"), "true"},
       {"wrong-type", in_crate("remark = 3"), "3"},
       {"wrong-type", in_crate("lid = \"yes\""), "\"yes\""},
