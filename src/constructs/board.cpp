@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "base/tolerance.h"
+#include "constructs/curve.h"
 #include "constructs/orientation.h"
 
 namespace splay::constructs {
@@ -105,6 +106,9 @@ void Board::fields(model::FieldVisitor& visit) {
                   "turn about its length: at 0 the face looks up, at 90 degrees a board that "
                   "runs to the right shows its face to the front"),
               roll, Range::degrees(-360, 360));
+  visit.length(
+      may("corner_radius", "its four corners on the face rounded, before its cuts", "sharp"),
+      corner_radius, Range::size());
   visit.tables(may("cut", "a cut along a plane"), cuts);
 }
 
@@ -154,8 +158,25 @@ void Board::build(parts::Builder& builder) const {
   blank.side_names = side_names(blank.place);
   const Rigid corner = blank.place;
   const int part = builder.add(std::move(blank));
+  if (corner_radius.given) round_face(builder, part, corner, size);
   for (std::size_t i = 0; i < cuts.size(); ++i) cut(builder, part, corner, cuts[i]);
   builder.measure(part, "height between the ends of its length", std::abs(corner.ex.z) * long_way);
+}
+
+void Board::round_face(parts::Builder& builder, int part, const Rigid& corner, Vec3 size) const {
+  const auto corners =
+      round_corners({{0, 0}, {size.x, 0}, {size.x, size.y}, {0, size.y}}, corner_radius->mm);
+  if (corners.empty()) {
+    refuse(builder, {"radius-too-large", name,
+                     "Corners of " + builder.project().job.figures().with_unit(corner_radius->mm) +
+                         " radius have no room on " + name + ".",
+                     "A smaller radius: less than half of its width and of its length.",
+                     corner_radius.span});
+    return;
+  }
+  // The section's plane has its second axis up: here the board's width.
+  const Rigid plane{corner.ex, -corner.ez, corner.ey, corner.origin};
+  cut_roundings(builder, {part}, corners, plane);
 }
 
 void Board::cut(parts::Builder& builder, int part, const Rigid& corner,

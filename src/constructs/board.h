@@ -32,10 +32,12 @@ class Board : public Construct {
   model::Given<std::string> stock;
   model::Given<Length> length, width, thickness;
   model::Given<Angle> turn, rise, roll;
+  model::Given<Length> corner_radius;
   model::Tables<BoardCut> cuts;
 
  private:
   Rigid axes() const;
+  void round_face(parts::Builder& builder, int part, const Rigid& corner, Vec3 size) const;
   void cut(parts::Builder& builder, int part, const Rigid& corner, const BoardCut& choice) const;
 };
 

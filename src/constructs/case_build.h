@@ -1,6 +1,7 @@
 // Building a case, step by step. Each step is one file.
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string>
 #include <vector>
@@ -16,7 +17,8 @@ struct HostFace {
   std::string name;  // of what it belongs to, the author's word
   int part = 0;
   Vec2 from, to;
-  Line2 face;  // normal out of the host
+  Line2 face;       // normal out of the host
+  int edging = -1;  // part on the host's front edge, if any
 };
 
 // The two faces that a level or upright strip (low to high across it) runs between. `between` names
@@ -68,6 +70,9 @@ class CaseBuild {
   void join_frame_corner(const Ring& ring, const std::vector<int>& members, std::size_t corner,
                          const RingCorner& choice);
   void add_frame_bar(const FrameBar& bar, std::vector<HostFace>& hosts);
+  // From one end of the edge to the other, `in` into the wood.
+  void arch_edge(const EdgeArch& arch, int part, const std::array<Vec2, 2>& edge, Vec2 in,
+                 double width, const std::string& name);
 
   const Case& case_;
   parts::Builder& builder_;

@@ -167,7 +167,8 @@ void Back::check(model::Complaints& complaints) const {
 }
 
 void FrameMember::fields(FieldVisitor& visit) {
-  visit.length(need("width", "width of this member"), width, Range::size());
+  visit.length(may("width", "width of this member", "the frame's width"), width, Range::size());
+  visit.table(may("arch", "its inside edge hollowed by an arc", "straight"), arch);
 }
 
 void FrameBar::fields(FieldVisitor& visit) {
@@ -175,6 +176,7 @@ void FrameBar::fields(FieldVisitor& visit) {
                                : "where its middle stands, from the leftmost point of the case"),
                at, Range::allowance());
   visit.length(may("width", "its width", "the frame's width"), width, Range::size());
+  if (rail) visit.table(may("arch", "its lower edge hollowed by an arc", "straight"), arch);
   visit.texts(may("between", "the members its ends run to",
                   rail ? "the two it meets, left and right" : "the two it meets, below and above"),
               between);

@@ -4,6 +4,7 @@
 #include <string>
 
 #include "constructs/corners.h"
+#include "constructs/curve.h"
 #include "constructs/outline.h"
 #include "constructs/ring_layout.h"
 #include "joinery/joint.h"
@@ -94,14 +95,16 @@ struct Back : model::Fields {
   void check(model::Complaints& complaints) const override;
 };
 
-struct FrameMember : model::Fields {  // a member on the outline: its own width
+struct FrameMember : model::Fields {  // a member on the outline that differs
   std::string name;
   model::Given<Length> width;
+  EdgeArch arch{Length{0}};  // of its inside edge
   void fields(model::FieldVisitor& visit) override;
 };
 struct FrameBar : model::Fields {  // a mid rail or mid stile
   std::string name;
   model::Given<Length> at, width;
+  EdgeArch arch{Length{0}};  // of a rail's lower edge
   model::Given<std::vector<std::string>> between;
   bool rail = true;
   void fields(model::FieldVisitor& visit) override;

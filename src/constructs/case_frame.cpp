@@ -77,10 +77,25 @@ void CaseBuild::add_frame_bar(const FrameBar& bar, std::vector<HostFace>& hosts)
   const int part = builder_.add(std::move(blank));
   joinery::butt(builder_, {first.part, part, lift(first.face), 0});
   joinery::butt(builder_, {second.part, part, lift(second.face), 0});
+  if (bar.rail) {
+    const auto at = [&](const Line2& face) {
+      return Vec2{(face.d - face.n.y * low) / face.n.x, low};
+    };
+    arch_edge(bar.arch, part, {at(first.face), at(second.face)}, {0, 1}, width, "lower edge");
+  }
   const auto point = [&](double u, double v) { return upright ? Vec2{v, u} : Vec2{u, v}; };
   const Vec2 across = point(0, 1);
   hosts.push_back({bar.name, part, point(least, high), point(most, high), {across, high}});
   hosts.push_back({bar.name, part, point(least, low), point(most, low), {-across, -low}});
+}
+
+void CaseBuild::arch_edge(const EdgeArch& arch, int part, const std::array<Vec2, 2>& edge, Vec2 in,
+                          double width, const std::string& name) {
+  const std::string fault = cut_arch(
+      builder_, part, arch, {lift(edge[0]), lift(edge[1]), lift_direction(in), width, name});
+  if (!fault.empty())
+    stop("no-arch", builder_.part(part).name, fault,
+         "A smaller rise, a wider member, or less that stays straight.", arch.span);
 }
 
 void CaseBuild::build_frame() {
@@ -89,7 +104,8 @@ void CaseBuild::build_frame() {
   std::vector<double> widths;
   for (const std::string& side : sides_) {
     const FrameMember* member = frame.members.find(side);
-    widths.push_back(member == nullptr ? frame.width->mm : member->width->mm);
+    const bool own = member != nullptr && member->width.given;
+    widths.push_back(own ? member->width->mm : frame.width->mm);
   }
   const std::vector<double> grow(sides_.size(), -frame.overhang->mm);
   const std::optional<Polygon> outer = offset_edges(ring_.outer, grow);
@@ -113,6 +129,12 @@ void CaseBuild::build_frame() {
     hosts.push_back({sides_[i], members.back(), m.inner_1, m.inner_2, m.inside});
   }
   for (std::size_t i = 0; i < members.size(); ++i) join_frame_corner(*ring, members, i, corners[i]);
+  for (std::size_t i = 0; i < members.size(); ++i) {
+    const FrameMember* member = frame.members.find(sides_[i]);
+    const RingMember& m = ring->members[i];
+    if (member != nullptr)
+      arch_edge(member->arch, members[i], {m.inner_1, m.inner_2}, m.out, widths[i], "inside edge");
+  }
   for (std::size_t i = 0; i < members.size(); ++i)
     joinery::glued(builder_, panel_parts_[i].back(), members[i], {world_front, 0}, "glued");
   for (std::size_t i = 0; i < frame.rails.size(); ++i) add_frame_bar(frame.rails[i], hosts);

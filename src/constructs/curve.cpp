@@ -12,6 +12,7 @@ namespace splay::constructs {
 namespace {
 
 constexpr double chord_error = 0.01;  // mm between a facet and the true curve
+constexpr double least_wood = 15;     // mm over the crown of an arch
 
 bool bites(const parts::Part& part, const Plane& world) {
   const Plane local = part.place.local_plane(world);
@@ -75,34 +76,50 @@ void cut_roundings(parts::Builder& builder, const std::vector<int>& parts,
   }
 }
 
+void EdgeArch::fields(model::FieldVisitor& visit) {
+  visit.length(model::need("rise", "how far the arch goes into the edge at its middle"), rise,
+               model::Range::size());
+  visit.length(model::may("flat", "how much of the edge stays straight at either end"), flat,
+               model::Range::allowance());
+}
+
 double arch_radius(double chord, double rise) {
   return (chord * chord / 4 + rise * rise) / (2 * rise);
 }
 
-std::string cut_arch(parts::Builder& builder, int part, const Arch& arch) {
-  const double chord = norm(arch.to - arch.from);
-  if (arch.rise > chord / 2)
-    return "An arch can't rise " + joinery::figure(builder, arch.rise) + " over a chord of " +
-           joinery::figure(builder, chord) + ": half of it is a half circle.";
-  const Vec3 along = unit(arch.to - arch.from), middle = (arch.from + arch.to) * 0.5;
-  const double radius = arch_radius(chord, arch.rise);
+std::string cut_arch(parts::Builder& builder, int part, const EdgeArch& arch,
+                     const ArchedEdge& edge) {
+  if (!arch.given) return {};
+  const std::string& name = builder.part(part).name;
+  const Vec3 along = unit(edge.to - edge.from);
+  const Vec3 from = edge.from + along * arch.flat->mm, to = edge.to - along * arch.flat->mm;
+  const double chord = dot(to - from, along), rise = arch.rise->mm, wood = edge.width - rise;
+  if (chord < 1) return "The straight ends of the arch in " + name + " meet.";
+  if (rise > chord / 2)
+    return "The arch in " + name + " rises " + joinery::figure(builder, rise) +
+           " over a chord of " + joinery::figure(builder, chord) +
+           ": more than half of that is no arch.";
+  if (wood < least_wood)
+    return "The arch in " + name + " leaves " + joinery::figure(builder, std::max(0.0, wood)) +
+           " of wood over its crown.";
+  const Vec3 middle = (from + to) * 0.5;
+  const double radius = arch_radius(chord, rise);
   const double half = std::asin(std::min(1.0, chord / 2 / radius));
-  const Vec3 centre = middle + arch.in * (arch.rise - radius);
+  const Vec3 centre = middle + edge.in * (rise - radius);
   // In the plane of `along` and `in`, from the end of the chord to its start.
   const double quarter = std::acos(-1.0) / 2;
   std::vector<Plane> facets;
   const std::vector<Vec2> points = arc_points({0, 0}, radius, quarter - half, 2 * half);
-  const auto world = [&](Vec2 p) { return along * p.x + arch.in * p.y; };
+  const auto world = [&](Vec2 p) { return along * p.x + edge.in * p.y; };
   for (std::size_t i = 0; i + 1 < points.size(); ++i) {
     const Vec2 out = -left_of(unit(points[i + 1] - points[i]));
     facets.push_back(Plane::through(centre + world(points[i]), world(out)));
   }
   Region removed = facets;
-  removed.push_back(Plane::through(middle - arch.in, -arch.in));
+  removed.push_back(Plane::through(middle - edge.in, -edge.in));
   builder.cut_region(part, parts::OperationKind::outline, removed, "arch", "", facets);
-  builder.remark(part, "Arch in the " + arch.edge + ": rises " +
-                           joinery::figure(builder, arch.rise) + " over " +
-                           joinery::figure(builder, chord) + ", to a radius of " +
+  builder.remark(part, "Arch in the " + edge.name + ": rises " + joinery::figure(builder, rise) +
+                           " over " + joinery::figure(builder, chord) + ", to a radius of " +
                            joinery::figure(builder, radius) + ".");
   return {};
 }

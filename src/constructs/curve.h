@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "geometry/polygon.h"
+#include "model/field.h"
 #include "parts/builder.h"
 
 namespace splay::constructs {
@@ -31,17 +32,29 @@ std::vector<Rounding> round_corners(const Polygon& polygon, double radius);
 void cut_roundings(parts::Builder& builder, const std::vector<int>& parts,
                    const std::vector<Rounding>& corners, const Rigid& plane);
 
-// An edge hollowed by a circular arc. Its radius follows from chord c and rise h: (c*c/4 + h*h) /
-// (2*h), the circular segment of any handbook.
-struct Arch {
-  Vec3 from, to;  // world: the ends of the chord, on the edge
-  Vec3 in;        // unit: from the edge into the wood, square to the chord
-  double rise = 0;
-  std::string edge;  // what the edge is called: "lower edge"
+// An edge hollowed by a circular arc, as an author says it.
+struct EdgeArch : model::Fields {
+  explicit EdgeArch(Length usual_flat) : flat(usual_flat) {}
+  model::Given<Length> rise{Length{0}}, flat;
+  void fields(model::FieldVisitor& visit) override;
 };
+
+// The edge it is cut into.
+struct ArchedEdge {
+  Vec3 from, to;     // world: its ends
+  Vec3 in;           // unit: from the edge into the wood, square to it
+  double width = 0;  // of the wood before it is cut, mm
+  std::string name;  // what the edge is called: "lower edge"
+};
+
+// The radius of the arc over chord c with rise h: (c*c/4 + h*h) / (2*h), the circular segment of
+// any handbook.
 double arch_radius(double chord, double rise);
-// "" or why it can't be: the rise is more than half the chord. Says rise, chord and radius in a
-// remark.
-std::string cut_arch(parts::Builder& builder, int part, const Arch& arch);
+
+// Cuts the arch and says rise, chord and radius in a remark. Nothing for one that isn't given. ""
+// or why it can't be: its straight ends meet, it rises more than half its chord, or too little wood
+// is left over its crown.
+std::string cut_arch(parts::Builder& builder, int part, const EdgeArch& arch,
+                     const ArchedEdge& edge);
 
 }  // namespace splay::constructs

@@ -50,9 +50,11 @@ class FrameBuild {
   std::array<double, 2> reach(std::size_t side) const;  // of the member's blank
   void add_member(std::size_t side);
   bool join_corner(std::size_t corner);
-  std::string cut_joint(int host, int guest) const;
+  std::string cut_joint(int host, int guest, std::size_t guest_side) const;
   std::vector<Plane> stops(std::size_t side, double into) const;
   double into() const;  // how far the rebate or groove goes outwards from the inside edge
+  double rise(std::size_t side) const;  // of the arch in its inside edge
+  bool cut_arches();
   void cut_rebates();
   bool add_panel();
   void seat_panel(std::size_t side, int panel, double front, double back);
@@ -79,7 +81,8 @@ bool FrameBuild::lay_out() {
   std::vector<double> widths, outwards;
   for (const std::string& side : place_.sides) {
     const FrameSide* member = choice_.members.find(side);
-    const double width = member == nullptr ? choice_.width->mm : member->width->mm;
+    const bool own = member != nullptr && member->width.given;
+    const double width = own ? member->width->mm : choice_.width->mm;
     widths.push_back(width);
     outwards.push_back(place_.measured == Measured::outside  ? 0
                        : place_.measured == Measured::inside ? -width
@@ -117,12 +120,14 @@ bool FrameBuild::check_sizes() const {
                                   : "would leave a skin of " + joinery::figure(builder_, over_lap) +
                                         " on the half laps of the corners."),
                 "Half the members' thickness or less, or another joint for the corners.");
-  for (const RingMember& m : ring_.members)
-    if (into() > m.outside.d + m.inside.d - 1)
+  for (std::size_t i = 0; i < count(); ++i) {
+    const RingMember& m = ring_.members[i];
+    if (into() > 0 && into() + rise(i) > m.outside.d + m.inside.d - 1)
       return stop("rebate-too-large",
                   "The rebate or groove of " + owner_.name + ", " +
-                      joinery::figure(builder_, into()) + ", is as wide as a member.",
+                      joinery::figure(builder_, into() + rise(i)) + ", is as wide as a member.",
                   "Make it smaller or the members wider.");
+  }
   return true;
 }
 
@@ -183,7 +188,7 @@ void FrameBuild::add_member(std::size_t side) {
 }
 
 // "" or why the corner can't be joined so.
-std::string FrameBuild::cut_joint(int host, int guest) const {
+std::string FrameBuild::cut_joint(int host, int guest, std::size_t guest_side) const {
   if (choice_.corners.value == FrameCorner::half_lap) {
     joinery::HalfLapKind lap;
     lap.form.value = joinery::LapForm::corner;
@@ -200,7 +205,8 @@ std::string FrameBuild::cut_joint(int host, int guest) const {
   joinery::TenonKind tenon;
   // Shoulders as wide as the rebate or groove: no tenon stands in the panel's way.
   if (into() > 0) {
-    tenon.shoulder = model::Given<Length>(Length{std::max(into(), Length::inches(0.25).mm)});
+    const double deep = into() + rise(guest_side);
+    tenon.shoulder = model::Given<Length>(Length{std::max(deep, Length::inches(0.25).mm)});
     tenon.shoulder.given = true;
   }
   return tenon.make(builder_, host, guest);
@@ -224,7 +230,7 @@ bool FrameBuild::join_corner(std::size_t corner) {
     joinery::butt(builder_, {host, guest, world(ring_.members[through].inside), angle});
     return true;
   }
-  const std::string fault = cut_joint(host, guest);
+  const std::string fault = cut_joint(host, guest, stopped);
   return fault.empty() ||
          stop("no-corner-joint", fault, "Choose another joint for the corners, or wider members.");
 }
@@ -236,6 +242,26 @@ double FrameBuild::into() const {
   return std::max(rebate, panel.into.given ? panel.into->mm : Length::inches(0.375).mm);
 }
 
+double FrameBuild::rise(std::size_t side) const {
+  const FrameSide* member = choice_.members.find(place_.sides[side]);
+  return member != nullptr && member->arch.given ? member->arch.rise->mm : 0;
+}
+
+bool FrameBuild::cut_arches() {
+  for (std::size_t i = 0; i < count(); ++i) {
+    if (rise(i) <= 0) continue;
+    const RingMember& m = ring_.members[i];
+    const auto at = [&](Vec2 p) { return place_.place.point(lift(p)); };
+    const std::string fault =
+        cut_arch(builder_, parts_[i], choice_.members.find(place_.sides[i])->arch,
+                 {at(m.inner_1), at(m.inner_2), place_.place.direction(lift_direction(m.out)),
+                  m.outside.d + m.inside.d, "inside edge"});
+    if (!fault.empty())
+      return stop("no-arch", fault, "A smaller rise, a wider member, or less that stays straight.");
+  }
+  return true;
+}
+
 // Where the trench of a side ends short of a joint: a mitre bounds it by itself; elsewhere it ends
 // where the neighbour's begins.
 std::vector<Plane> FrameBuild::stops(std::size_t side, double into) const {
@@ -245,7 +271,7 @@ std::vector<Plane> FrameBuild::stops(std::size_t side, double into) const {
     if (corners_[corner].kind == CornerKind::mitre) return;
     if (!lapped && corners_[corner].before_through != side_is_before) return;
     Line2 floor = ring_.members[neighbour].inside;
-    floor.d -= into;
+    floor.d -= into + rise(neighbour);
     result.push_back(world(floor));
   };
   stop_at(side, false, before(side));
@@ -258,12 +284,12 @@ void FrameBuild::cut_rebates() {
   for (std::size_t i = 0; i < count(); ++i) {
     parts::Trench trench;
     Line2 floor = ring_.members[i].inside;
-    floor.d -= rebate.width->mm;
+    floor.d -= rebate.width->mm + rise(i);
     trench.floor = world(floor);
     trench.walls = {depth_plane(thick_ - rebate.depth->mm, 1)};
     trench.stops = stops(i, rebate.width->mm);
     trench.open = joinery::nearest_side(builder_.part(parts_[i]), world(ring_.members[i].inside).n);
-    trench.shallow = trench.deep = rebate.width->mm;
+    trench.shallow = trench.deep = rebate.width->mm + rise(i);
     Region removed = {trench.floor.flipped(), trench.walls[0].flipped()};
     for (const Plane& each : trench.stops) removed.push_back(each.flipped());
     builder_.cut_trench(parts_[i], parts::OperationKind::rabbet, removed, trench, "rebate", "");
@@ -276,7 +302,7 @@ void FrameBuild::seat_panel(std::size_t side, int panel, double front, double ba
   const double deep =
       !groove ? choice_.rebate.width->mm
               : (choice_.panel.into.given ? choice_.panel.into->mm : Length::inches(0.375).mm);
-  floor.d -= deep;
+  floor.d -= deep + rise(side);
   joinery::Seat seat;
   seat.host = parts_[side];
   seat.guest = panel;
@@ -285,7 +311,7 @@ void FrameBuild::seat_panel(std::size_t side, int panel, double front, double ba
   seat.groove = groove;
   seat.other_wall = depth_plane(back, -1);
   seat.stops = stops(side, deep);
-  seat.depth = deep;
+  seat.depth = deep + rise(side);
   joinery::seat(builder_, seat);
 }
 
@@ -298,7 +324,8 @@ bool FrameBuild::add_panel() {
   const double front = !groove              ? thick_ - choice_.rebate.depth->mm
                        : panel.set_in.given ? panel.set_in->mm
                                             : (thick_ - t) / 2;
-  const std::vector<double> grow(count(), panel.clearance->mm - deep);
+  std::vector<double> grow;
+  for (std::size_t i = 0; i < count(); ++i) grow.push_back(panel.clearance->mm - deep - rise(i));
   const std::optional<Polygon> shape = offset_edges(ring_.inner, grow);
   if (!shape || panel.clearance->mm >= deep || (groove && (front < 1 || front + t > thick_ - 1)))
     return stop("no-panel",
@@ -342,7 +369,8 @@ void FrameBuild::add_measures() {
   add_loop("outside", ring_.outer, 0);
   add_loop("sight", ring_.inner, 0);
   if (choice_.rebate.given) {
-    const std::vector<double> grow(count(), -choice_.rebate.width->mm);
+    std::vector<double> grow;
+    for (std::size_t i = 0; i < count(); ++i) grow.push_back(-choice_.rebate.width->mm - rise(i));
     if (const auto shape = offset_edges(ring_.inner, grow)) add_loop("rebate", *shape, thick_);
   }
   Vec2 low = ring_.outer.front(), high = low;
@@ -366,6 +394,7 @@ std::vector<int> FrameBuild::run() {
   const bool in_rebate = choice_.panel.given && choice_.panel.fit.value == PanelFit::rebate;
   if (choice_.rebate.given && !in_rebate) cut_rebates();
   if (choice_.panel.given && !add_panel()) return {};
+  if (!cut_arches()) return {};
   add_measures();
   return parts_;
 }

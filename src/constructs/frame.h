@@ -3,6 +3,7 @@
 #pragma once
 
 #include "constructs/construct.h"
+#include "constructs/curve.h"
 #include "constructs/outline.h"
 #include "constructs/ring_layout.h"
 
@@ -14,6 +15,7 @@ enum class Lies { upright, flat };
 struct FrameSide : model::Fields {  // a member that differs
   std::string name;
   model::Given<Length> width;
+  EdgeArch arch{Length{0}};  // of its inside edge
   void fields(model::FieldVisitor& visit) override;
 };
 
@@ -58,9 +60,11 @@ struct FramePlace {
   std::string word{};      // in front of the names of its parts: "left leaf "
 };
 
+// A panel behind an arched member is cut straight: its rebate or groove lies deeper by the rise.
 // Lays down the parts, named after `owner` where more items than one make parts. Returns the
 // members in the order of the polygon's edges and then the panel; empty after a finding of level
-// stop ("no-opening", "unclear-corner", "no-corner-joint", "rebate-too-large", "no-panel").
+// stop ("no-opening", "unclear-corner", "no-corner-joint", "rebate-too-large", "no-panel",
+// "no-arch").
 std::vector<int> lay_frame(parts::Builder& builder, const FrameChoice& choice,
                            const FramePlace& place, const model::Item& owner);
 

@@ -11,7 +11,13 @@ using model::need;
 using model::Range;
 
 void FrameSide::fields(model::FieldVisitor& visit) {
-  visit.length(need("width", "width of this member on the face"), width, Range::size());
+  visit.length(may("width", "width of this member on the face", "as the others"), width,
+               Range::size());
+  visit.table(may("arch",
+                  "its inside edge hollowed by an arc; a panel or rebate behind it stays straight "
+                  "and lies deeper by the rise",
+                  "straight"),
+              arch);
 }
 
 void FrameRebate::fields(model::FieldVisitor& visit) {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "constructs/construct.h"
+#include "constructs/curve.h"
 #include "joinery/tenon.h"
 
 namespace splay::constructs {
@@ -32,6 +33,7 @@ struct TableRail : model::Fields {  // an apron or a stretcher
   model::Given<RailFace> face{RailFace::with_the_legs};
   model::Given<TenonsMeet> tenons_meet{TenonsMeet::short_of_each_other};
   model::Given<std::vector<std::string>> sides;
+  EdgeArch arch{Length::inches(0.5)};  // of the lower edge
   joinery::TenonKind tenon;
 
  protected:

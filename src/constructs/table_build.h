@@ -66,6 +66,8 @@ class TableBuild {
                                const std::vector<PlacedRail>& rails) const;
   std::vector<std::size_t> sides_of(const TableRail& choice) const;
   double thickness_of(const TableRail& choice) const;
+  // table_arch.cpp
+  void arch(const TableRail& choice, const PlacedRail& rail);
   // table_top.cpp
   void add_top();
   std::vector<Vec2> top_outline() const;

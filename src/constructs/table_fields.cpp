@@ -62,6 +62,8 @@ void TableRail::common_fields(model::FieldVisitor& visit) {
                             "what tenons of two rails in one leg do: stop short of "
                             "each other, or have their ends mitred"),
                         tenons_meet, {"short of each other", "mitred"});
+  visit.table(may("arch", "its lower edge hollowed by an arc between the shoulders", "straight"),
+              arch);
   visit.table(may("tenon", "its mortise and tenon joints", "by the rules of the joint"), tenon);
 }
 

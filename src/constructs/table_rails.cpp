@@ -95,6 +95,7 @@ void TableBuild::add_between(const TableStretcher& choice) {
   rail.part = add_member(builder_, member);
   for (const PlacedRail& host : found->rails) join(choice, host.part, rail, std::nullopt);
   state_shoulders(builder_, rail.part);
+  arch(choice, rail);
 }
 
 // Moves the rail's line so that its outside stands in from the outside of its legs as asked.
@@ -196,6 +197,7 @@ void TableBuild::join_rails(const TableRail& choice, const std::vector<PlacedRai
     for (const std::size_t leg : {rail.first, rail.second})
       join(choice, legs_[leg].part, rail, halve(choice, rail, leg, rails));
     state_shoulders(builder_, rail.part);
+    arch(choice, rail);
   }
 }
 
