@@ -88,10 +88,25 @@ class SetDrawing {
     // The datum's sign where the row's first line bends, its name beside it.
     double first = 1e300;
     for (const Vec2 p : row.stations) first = std::min(first, dot(row.along, host_->paper(p)));
-    const Vec2 datum = row.along * first + row.out * (drawn.at - 5);
+    const Vec2 datum = datum_place(row.along * first, row.out, drawn.at);
     items_.emplace_back(drafting::datum_mark(kit_, datum, 3.6));
     room_.take(kit_, items_.back());
     datums_.push_back({datum - row.along * 3, wanted.from});
+  }
+
+  // On the extension line of the datum, clear of the figures of all rows: before the bend, or as
+  // near to it as there is room.
+  Vec2 datum_place(Vec2 base, Vec2 out, double at) const {
+    constexpr double size = 3.6, clear = 0.4;
+    for (const double before : {5.0, 6.5, 8.0, 3.5}) {
+      const Vec2 place = base + out * (at - before);
+      const Vec2 half{size / 2 + clear, size / 2 + clear};
+      const drafting::Quad mark = drafting::quad({place - half, place + half});
+      if (std::ranges::none_of(
+              texts_, [&](const drafting::Quad& text) { return drafting::touch(text, mark); }))
+        return place;
+    }
+    return base + out * (at - 5);
   }
 
   // Beside the view drawn last, its axes in line with those of that view.

@@ -129,9 +129,13 @@ void Names::sides(const SideView& face, ink::Rect box) {
     if (words.empty()) continue;
     const Vec2 size = text_size(kit, words, height, ink::Face::italic);
     const Vec2 inwards{to.x * (size.x / 2 + 1.5), to.y * (size.y / 2 + 1.5)};
-    auto place = find(side_middle(box, to) - inwards, size, band_along(box, to, size));
-    // Too narrow a face: the ends are named outside it, the edges by their own view.
-    if (!place && (side == Side::x_low || side == Side::x_high)) {
+    // Two names across a narrow face could be taken for each other's.
+    const bool narrow = to.x != 0 && box.width() < 2 * size.x + 2;
+    auto place = narrow ? std::nullopt
+                        : find(side_middle(box, to) - inwards, size, band_along(box, to, size));
+    // Too narrow a face: the ends and the edges of one that stands are named outside it, the others
+    // by their own view.
+    if (!place && (narrow || side == Side::x_low || side == Side::x_high)) {
       const Vec2 outside = side_middle(box, to) + Vec2{to.x * (size.x / 2 + 3), to.y * size.y};
       place = find(outside, size, {outside - size - Vec2{12, 12}, outside + size + Vec2{12, 12}});
     }
