@@ -57,7 +57,8 @@ void CaseBuild::build_panels() {
   for (std::size_t i = 0; i < sides_.size(); ++i) {
     const int part = add_panel(i);
     const RingMember& m = ring_.members[i];
-    hosts_.push_back({sides_[i], part, m.inner_1, m.inner_2, m.inside});
+    const int strip = panel_parts_[i].size() > 1 ? panel_parts_[i].back() : -1;
+    hosts_.push_back({sides_[i], part, m.inner_1, m.inner_2, m.inside, strip});
   }
   for (std::size_t i = 0; i < sides_.size(); ++i) join_corner(i);
 }

@@ -104,10 +104,9 @@ void CaseBuild::join_end(const Placed& slab, const EndChoice& end, const HostFac
   housing.stopped = end.stopped.given;
   housing.stop = {{0, 1, 0}, set_back + end.stopped->mm};
   // A housing that runs out in front goes through an edging that the shelf reaches into.
-  for (const std::vector<int>& panel : panel_parts_)
-    if (panel.front() == host.part && panel.size() > 1 && !end.stopped.given &&
-        builder_.part(panel[1]).body.extent({0, 0, 1})[1] > set_back)
-      housing.host_edgings.push_back(panel[1]);
+  if (host.edging >= 0 && !end.stopped.given &&
+      builder_.part(host.edging).place.origin.y > set_back)
+    housing.host_edgings.push_back(host.edging);
   joinery::housing(builder_, housing);
 }
 
@@ -157,8 +156,8 @@ void CaseBuild::build_slab(const Placed& slab) {
   const Vec2 across = point(0, 1);
   const Vec2 a = point(least, slab.low), b = point(most, slab.low);
   const Vec2 c = point(least, slab.high), d = point(most, slab.high);
-  hosts_.push_back({slab.slab->name, guests.front(), c, d, {across, slab.high}});
-  hosts_.push_back({slab.slab->name, guests.front(), a, b, {-across, -slab.low}});
+  hosts_.push_back({slab.slab->name, guests.front(), c, d, {across, slab.high}, strip});
+  hosts_.push_back({slab.slab->name, guests.front(), a, b, {-across, -slab.low}, strip});
   const Vec2 to = slab.upright ? Vec2{(slab.low + slab.high) / 2, 0} : Vec2{0, slab.high};
   builder_.add_length({slab.what + (slab.upright ? ", middle" : ", top face"),
                        {},
