@@ -86,7 +86,7 @@ bool DoorBuild::lay_leaves(const Polygon& whole) {
 }
 
 bool DoorBuild::lay_out() {
-  const auto opening = find_opening(builder_, spec_);
+  const auto opening = find_opening(builder_, spec_, spec_);
   if (!opening) return false;
   opening_ = *opening;
   thick_ = stock_thickness(builder_, spec_.slab.given ? *spec_.slab.stock : *spec_.frame.stock);

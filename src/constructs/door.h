@@ -2,9 +2,8 @@
 // hinges, and tried in the model whether it opens.
 #pragma once
 
-#include "constructs/construct.h"
+#include "constructs/clear_opening.h"
 #include "constructs/frame.h"
-#include "constructs/outline.h"
 
 namespace splay::constructs {
 
@@ -44,16 +43,12 @@ struct DoorHinges : model::Fields {
   void check(model::Complaints& complaints) const override;
 };
 
-class Door : public Construct {
+class Door : public Construct, public OpeningChoice {
  public:
   void fields(model::FieldVisitor& visit) override;
   void check(model::Complaints& complaints) const override;
   void build(parts::Builder& builder) const override;
 
-  model::Given<std::string> of;
-  model::Given<std::vector<Length>> within;
-  Outline opening;
-  PointField at;
   model::Given<DoorFit> fit{DoorFit::inset};
   model::Given<Length> set_back{Length{0}};
   EdgeAmounts gap{Length::inches(1.0 / 16)}, overlap{Length{0}};

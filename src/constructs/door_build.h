@@ -10,16 +10,6 @@
 
 namespace splay::constructs {
 
-// The clear opening that a door closes, as a polygon in the front plane, its lowest left corner
-// first.
-struct DoorOpening {
-  Polygon shape;
-  Rigid place;    // of that plane in the world
-  int item = -1;  // index of the item it belongs to; -1 for one stated by its sizes
-};
-// Nothing after a finding: "nothing-to-close", "no-opening", "which-opening".
-std::optional<DoorOpening> find_opening(parts::Builder& builder, const Door& door);
-
 struct DoorHinge {
   Vec2 at;          // on the leaf's edge
   Vec2 along, out;  // of that edge: upwards; out of the leaf
@@ -67,13 +57,13 @@ class DoorBuild {
               const std::string& joint);
   bool drill_cup(const DoorHinge& hinge, int part, const std::string& joint);
   bool hang_on_pivots(DoorLeaf& leaf);
-  int part_at(const std::vector<int>& among, Vec3 point) const;  // -1 when none is there
+  int part_at(const std::vector<int>& among, Vec3 point) const;  // in the opening's frame
   std::vector<int> others(const DoorLeaf& leaf) const;
   std::string tie(int part, int host, const std::string& kind);
 
   const Door& spec_;
   parts::Builder& builder_;
-  DoorOpening opening_;
+  ClearOpening opening_;
   double thick_ = 0;
   std::array<double, 2> y_{};  // face and back
   std::vector<DoorLeaf> leaves_;

@@ -107,17 +107,7 @@ void DoorHinges::check(model::Complaints& complaints) const {
 }
 
 void Door::fields(model::FieldVisitor& visit) {
-  visit.text(may("of", "the item whose clear opening it closes, built before it",
-                 "the opening is stated by its sizes"),
-             of, model::Refers::to_item);
-  visit.lengths(may("within",
-                    "of: a point inside the opening, [x, z], where there are more than "
-                    "one",
-                    "the only one"),
-                within, Range::place());
-  visit.table(may("opening", "the clear opening by its sizes, as the front is seen"), opening);
-  visit.lengths(may("at", "opening: where its lower left stands on the front, [x, y, z]"), at,
-                Range::place());
+  opening_fields(visit);
   choose<DoorFit, 2>(visit, may("fit", "inset in the opening, or over its edges"), fit,
                      {"inset", "over"});
   visit.length(may("set_back", "inset: from the front to its face"), set_back, Range::allowance());
@@ -148,17 +138,7 @@ void Door::check(model::Complaints& complaints) const {
                             const char* allowed, const char* hint) {
     complaints.complain({where, code, found, allowed, hint});
   };
-  check_point(at, complaints);
-  if (of.given == opening.given)
-    complain(of.given ? opening.span : span, of.given ? "not-together" : "missing-field",
-             of.given ? "two openings" : "a door without an opening",
-             "either of = the name of a case, or opening = { ... }", "say what it closes");
-  if (of.given && at.given)
-    complain(at.span, "not-together", "a place beside `of`", "`at` belongs to opening = { ... }",
-             "leave it out: the opening stands where its item does");
-  if (within.given && (!of.given || within->size() != 2))
-    complain(within.span, "wrong-count", "a point that names no opening",
-             "of = \"...\" beside within = [x, z]", "two lengths: to the right, up");
+  check_opening(span, complaints);
   if (slab.given == frame.given)
     complain(slab.given ? frame.span : span, slab.given ? "not-together" : "missing-field",
              slab.given ? "a slab and a frame" : "a door without a slab or a frame",

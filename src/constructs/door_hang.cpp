@@ -24,15 +24,7 @@ std::vector<int> DoorBuild::others(const DoorLeaf& leaf) const {
 }
 
 int DoorBuild::part_at(const std::vector<int>& among, Vec3 point) const {
-  constexpr double half = 0.2;
-  for (const int i : among) {
-    const parts::Part& part = builder_.part(i);
-    const Vec3 local = part.place.local_point(opening_.place.point(point));
-    const Vec3 corner{half, half, half};
-    if (overlap_volume(part.body, Solid::box(local - corner, local + corner)) > half * half * half)
-      return i;
-  }
-  return -1;
+  return constructs::part_at(builder_, among, opening_.place.point(point));
 }
 
 // The name of the hinges' joint between two parts, recorded once. Nothing of it is glued: it has

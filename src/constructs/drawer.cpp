@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 #include "constructs/drawer_build.h"
 #include "constructs/plate.h"
@@ -100,7 +101,7 @@ bool DrawerBuild::check_box() const {
   if (x_[1] - x_[0] < 4 * thick_ || each_side_ < 0)
     return stop("box-too-narrow",
                 "The box of " + spec_.name + " would be " + figure(x_[1] - x_[0]) + " wide.",
-                "A wider opening or smaller clearances.", spec_.opening.span);
+                "A wider opening or smaller clearances.", spec_.opening_span());
   for (const std::size_t side : {0U, 1U})
     for (const double z : z_) {
       const double sense = side == 0 ? 1 : -1;
@@ -118,10 +119,23 @@ bool DrawerBuild::check_box() const {
   return true;
 }
 
+// Whose wood stands beside the runners.
+void DrawerBuild::find_walls() {
+  std::vector<int> all(static_cast<std::size_t>(builder_.count()));
+  std::iota(all.begin(), all.end(), 0);
+  const double z = (band_[0] + band_[1]) / 2, y = (y_[0] + y_[1]) / 2;
+  for (const std::size_t side : {0U, 1U}) {
+    const double beside = wall(side, z) + (side == 0 ? -1 : 1);
+    walls_[side] = part_at(builder_, all, place_.point({beside, y, z}));
+  }
+}
+
 bool DrawerBuild::lay_out() {
-  opening_ = level_opening(builder_, spec_, spec_.opening);
+  const auto found = find_opening(builder_, spec_, spec_);
+  if (!found) return false;
+  opening_ = level_opening(builder_, spec_, found->shape, spec_.opening_span());
   if (opening_.empty()) return false;
-  place_ = {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}, point_of(spec_.at)};
+  place_ = found->place;
   thick_ = stock_thickness(builder_, *spec_.box.stock);
   lay_heights();
   for (const std::size_t side : {0U, 1U}) {
@@ -132,10 +146,11 @@ bool DrawerBuild::lay_out() {
       return stop("no-packing",
                   std::string("The ") + (side == 0 ? "left" : "right") +
                       " side of the opening of " + spec_.name + " leans, and runners stand plumb.",
-                  "Add packing = { stock = ... }.", spec_.opening.span);
+                  "Add packing = { stock = ... }.", spec_.opening_span());
   }
   x_ = {face_[0] + each_side_ + play_ / 2, face_[1] - each_side_ - play_ / 2};
   if (!lay_length() || !check_box()) return false;
+  if (found->item >= 0 && !spec_.beside.given) find_walls();
   if (spec_.beside.given)
     for (const std::size_t side : {0U, 1U}) {
       walls_[side] = find_part(builder_, (*spec_.beside)[side], spec_.name, spec_.beside.span);
@@ -238,7 +253,7 @@ void DrawerBuild::note_lost_space() const {
                        " % of the leaning opening of " + spec_.name + "; up to " + figure(most) +
                        " beside it can't be reached.",
                    "Runners at the box's narrow end use the most of it.",
-                   spec_.opening.span});
+                   spec_.opening_span()});
 }
 
 void DrawerBuild::add_measures() {

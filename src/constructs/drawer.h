@@ -2,8 +2,7 @@
 // make leaning sides plumb for them, and a front that follows the opening.
 #pragma once
 
-#include "constructs/construct.h"
-#include "constructs/outline.h"
+#include "constructs/clear_opening.h"
 
 namespace splay::constructs {
 
@@ -41,14 +40,12 @@ struct Packing : model::Fields {
   void fields(model::FieldVisitor& visit) override;
 };
 
-class Drawer : public Construct {
+class Drawer : public Construct, public OpeningChoice {
  public:
   void fields(model::FieldVisitor& visit) override;
   void check(model::Complaints& complaints) const override;
   void build(parts::Builder& builder) const override;
 
-  Outline opening;
-  PointField at;
   model::Given<Length> depth;
   model::Given<std::vector<std::string>> beside;
   Runner runner;
@@ -59,6 +56,7 @@ class Drawer : public Construct {
 
 // The corners of a four-sided opening with level foot and top, anticlockwise from the lowest left;
 // empty after a finding ("opening-shape") for any other.
-Polygon level_opening(parts::Builder& builder, const model::Item& owner, const Outline& outline);
+Polygon level_opening(parts::Builder& builder, const model::Item& owner, const Polygon& shape,
+                      SourceSpan span);
 
 }  // namespace splay::constructs

@@ -21,6 +21,7 @@ class DrawerBuild {
   double wall(std::size_t side, double z) const;  // x of the opening's left (0) or right side
   bool leans(std::size_t side) const;
   bool lay_out();
+  void find_walls();
   void lay_heights();
   bool lay_length();
   bool check_box() const;

@@ -73,12 +73,10 @@ void Packing::fields(model::FieldVisitor& visit) {
 }
 
 void Drawer::fields(model::FieldVisitor& visit) {
-  visit.table(need("opening", "the clear opening as the front is seen: foot and top level"),
-              opening);
-  visit.lengths(may("at", "where the opening's lowest left corner stands, [x, y, z]"), at,
-                Range::place());
+  opening_fields(visit);
   visit.length(need("depth", "clear depth from the opening to the back"), depth, Range::size());
-  visit.texts(may("beside", "names of the parts left and right of the opening, built before it"),
+  visit.texts(may("beside", "names of the parts left and right of the opening, built before it",
+                  "of: found there; else none"),
               beside);
   visit.table(may("runner", "what the box runs on"), runner);
   visit.table(need("box", "the box"), box);
@@ -87,22 +85,22 @@ void Drawer::fields(model::FieldVisitor& visit) {
 }
 
 void Drawer::check(model::Complaints& complaints) const {
-  check_point(at, complaints);
+  check_opening(span, complaints);
   if (beside.given && beside->size() != 2)
     complaints.complain({beside.span, "wrong-count", std::to_string(beside->size()) + " names",
                          "two: the part on the left, the part on the right",
                          "the same name twice if it is one part"});
 }
 
-Polygon level_opening(parts::Builder& builder, const model::Item& owner, const Outline& outline) {
-  Polygon p = outline.polygon();
+Polygon level_opening(parts::Builder& builder, const model::Item& owner, const Polygon& shape,
+                      SourceSpan span) {
   const auto is_level = [&](std::size_t i, std::size_t j) {
-    return std::abs(p[i].y - p[j].y) < 1e-6 && p[i].x < p[j].x;
+    return std::abs(shape[i].y - shape[j].y) < 1e-6 && shape[i].x < shape[j].x;
   };
-  if (p.size() == 4 && is_level(0, 1) && is_level(3, 2)) return p;
+  if (shape.size() == 4 && is_level(0, 1) && is_level(3, 2)) return shape;
   refuse(builder, {"opening-shape", owner.name,
                    "The opening of " + owner.name + " is not four-sided with a level foot and top.",
-                   "State it by bottom, top, height and lean_in.", outline.span});
+                   "State it by bottom, top, height and lean_in.", span});
   return {};
 }
 

@@ -130,6 +130,74 @@ TEST_CASE("packing is screwed to the parts beside the opening") {
   CHECK(screwed == 2);
 }
 
+// The front follows the opening: with vectors, its ends lie a gap inside the leaning sides, or an
+// overlap outside them, and its face is flush with the front or a thickness before it.
+TEST_CASE("fronts of leaning openings, flush and over") {
+  const double lean = Angle::degrees(8).rad, t = std::tan(lean), c = std::cos(lean);
+  const bool over = GENERATE(false, true);
+  const test::Built built = test::build(drawer(
+      "mm", std::string("opening = { bottom = 500, height = 160, lean_in = [\"8 deg\"] }\ndepth = "
+                        "420\nrunner = { at = 130, height = 40 }\npacking = { stock = \"pine\", "
+                        "least = 3 }\nfront = { stock = \"face\", ") +
+                (over ? "fit = \"over\", overlap = 12 }\n" : "gap = 2 }\n")));
+  REQUIRE(built.stops() == "");
+  const parts::Part& front = built.part("front");
+  const double grow = over ? 12 : -2, foot = -grow, head = 160 + grow;
+  // Each leaning edge moved square to itself.
+  const double at_foot = 500 - 2 * t * foot + 2 * grow / c,
+               at_head = 500 - 2 * t * head + 2 * grow / c;
+  CHECK(front.size.x == Approx(at_foot));
+  CHECK(front.size.y == Approx(160 + 2 * grow));
+  CHECK(front.body.volume() == Approx((at_foot + at_head) / 2 * (head - foot) * 19));
+  CHECK(front.world.bounds().low.y == Approx(over ? -19 : 0).margin(1e-9));
+}
+
+TEST_CASE("the space beside a box in a leaning opening is stated") {
+  const test::Built built = test::build(
+      drawer("mm",
+             "opening = { bottom = 500, height = 160, lean_in = [\"-8 deg\"] }\ndepth = "
+             "420\nrunner = { at = 30, height = 40 }\npacking = { stock = \"pine\", least = 3 "
+             "}\n"));
+  REQUIRE(built.stops() == "");
+  const Box left = built.part("left side").world.bounds(),
+            right = built.part("right side").world.bounds();
+  // Sides that lean out: most is lost at the box's upper edge.
+  const double t = std::tan(Angle::degrees(8).rad), shift = 160 * t;
+  const double lost = left.low.x - (shift - t * left.high.z);
+  const double share =
+      100 * (right.high.x - left.low.x) * (left.high.z - left.low.z) / (160 * (500 + 160 * t));
+  for (const Finding& each : built.plan.findings) {
+    if (each.code != "space-out-of-reach") continue;
+    CHECK(each.text.find(plain_number(share, 0) + " %") != std::string::npos);
+    CHECK(each.text.find("up to " + plain_number(lost, 1) + " mm") != std::string::npos);
+  }
+  CHECK(built.found("space-out-of-reach"));
+}
+
+TEST_CASE("a drawer in the opening of a case: its runners hold on to the case") {
+  const std::string body =
+      "[case.body]\noutline = { bottom = 500, height = 500, lean_in = [\"5 deg\", 0], measured = "
+      "\"inside\" }\ndepth = 440\nstock = \"face\"\n[case.body.shelf.s]\ntop_at = 269\n";
+  std::string text = drawer("mm",
+                            "of = \"body\"\nwithin = [250, 150]\ndepth = 420\nrunner = { at = 200 "
+                            "}\npacking = { stock = \"pine\", least = 3 }\nfront = { stock = "
+                            "\"face\", gap = 2 }\n");
+  text.insert(text.find("[drawer.d]"), body);
+  const test::Built built = test::build(text);
+  REQUIRE(built.stops() == "");
+  const Box shelf = built.part("body s shelf").world.bounds();
+  const Box front = built.part("d front").world.bounds();
+  CHECK(front.high.z == Approx(shelf.low.z - 2));
+  for (const parts::Fitting& each : built.plan.assembly.fittings) CHECK(each.parts.size() == 2);
+  const auto built_behind =
+      test::build(text.substr(0, text.find("[drawer.d]")) +
+                  "[case.other]\noutline = { bottom = 90, height = 90 }\ndepth "
+                  "= 90\nstock = \"face\"\n[drawer.e]\nof = "
+                  "\"body\"\nwithin = [5000, 0]\ndepth = 300\nbox = { stock = "
+                  "\"ash\", bottom = \"thin\" }\n");
+  CHECK(built_behind.found("no-opening"));
+}
+
 TEST_CASE("drawers that can't be are refused") {
   const std::string plain = "opening = { bottom = 500, height = 150 }\n";
   CHECK(test::build(drawer("mm", plain + "depth = 420\nrunner = { length = 450 }\n"))

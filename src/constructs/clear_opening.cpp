@@ -1,8 +1,7 @@
-// The clear opening of an item, found between its parts in its front plane.
 #include <algorithm>
 #include <cmath>
 
-#include "constructs/door_build.h"
+#include "constructs/clear_opening.h"
 #include "constructs/section.h"
 #include "joinery/draft.h"
 
@@ -74,15 +73,48 @@ Vec2 middle_of(const Polygon& polygon) {
 
 }  // namespace
 
-std::optional<DoorOpening> find_opening(parts::Builder& builder, const Door& door) {
-  if (!door.of.given)
-    return DoorOpening{from_lowest_left(door.opening.polygon()),
-                       {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}, point_of(door.at)},
-                       -1};
+void OpeningChoice::opening_fields(model::FieldVisitor& visit) {
+  using model::may;
+  using model::Range;
+  visit.text(may("of", "the item whose clear opening it fills, built before it",
+                 "the opening is stated by its sizes"),
+             of, model::Refers::to_item);
+  visit.lengths(may("within",
+                    "of: a point inside the opening, [x, z], where there are more than "
+                    "one",
+                    "the only one"),
+                within, Range::place());
+  visit.table(may("opening", "the clear opening by its sizes, as the front is seen"), opening);
+  visit.lengths(may("at", "opening: where its lowest left corner stands on the front, [x, y, z]"),
+                at, Range::place());
+}
+
+void OpeningChoice::check_opening(SourceSpan owner, model::Complaints& complaints) const {
+  check_point(at, complaints);
+  if (of.given == opening.given)
+    complaints.complain(
+        {of.given ? opening.span : owner, of.given ? "not-together" : "missing-field",
+         of.given ? "two openings" : "nothing says which opening",
+         "either of = the name of a case, or opening = { ... }", "say what it fills"});
+  if (of.given && at.given)
+    complaints.complain({at.span, "not-together", "a place beside `of`",
+                         "`at` belongs to opening = { ... }",
+                         "leave it out: the opening stands where its item does"});
+  if (within.given && (!of.given || within->size() != 2))
+    complaints.complain({within.span, "wrong-count", "a point that names no opening",
+                         "of = \"...\" beside within = [x, z]", "two lengths: to the right, up"});
+}
+
+std::optional<ClearOpening> find_opening(parts::Builder& builder, const OpeningChoice& choice,
+                                         const model::Item& owner) {
+  if (!choice.of.given)
+    return ClearOpening{from_lowest_left(choice.opening.polygon()),
+                        {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}, point_of(choice.at)},
+                        -1};
   const auto& items = builder.project().items;
   int item = -1;
   for (std::size_t i = 0; i < items.size(); ++i)
-    if (items[i]->name == *door.of) item = static_cast<int>(i);
+    if (items[i]->name == *choice.of) item = static_cast<int>(i);
   std::vector<int> parts;
   double front = 1e300;
   for (int i = 0; i < builder.count(); ++i) {
@@ -92,13 +124,13 @@ std::optional<DoorOpening> find_opening(parts::Builder& builder, const Door& doo
     front = std::min(front, part.body.transformed(part.place).bounds().low.y);
   }
   const auto refused = [&](std::string code, std::string text, std::string remedy, SourceSpan at) {
-    refuse(builder, {std::move(code), door.name, std::move(text), std::move(remedy), at});
+    refuse(builder, {std::move(code), owner.name, std::move(text), std::move(remedy), at});
     return std::nullopt;
   };
   if (parts.empty())
     return refused("nothing-to-close",
-                   door.name + " closes " + *door.of + ", and nothing of it was built before.",
-                   "Put it behind " + *door.of + " in the file.", door.of.span);
+                   owner.name + " closes " + *choice.of + ", and nothing of it was built before.",
+                   "Put it behind " + *choice.of + " in the file.", choice.of.span);
   const std::vector<Polygon> openings = clear_openings(builder, parts, front);
   std::vector<Polygon> chosen;
   std::string list;
@@ -106,22 +138,33 @@ std::optional<DoorOpening> find_opening(parts::Builder& builder, const Door& doo
     const Vec2 middle = middle_of(each);
     list += (list.empty() ? "round " : "; ") + joinery::figure(builder, middle.x) + ", " +
             joinery::figure(builder, middle.y);
-    if (!door.within.given || contains(each, {(*door.within)[0].mm, (*door.within)[1].mm}))
+    if (!choice.within.given || contains(each, {(*choice.within)[0].mm, (*choice.within)[1].mm}))
       chosen.push_back(each);
   }
-  if (openings.empty() || (door.within.given && chosen.empty()))
+  if (openings.empty() || (choice.within.given && chosen.empty()))
     return refused("no-opening",
-                   openings.empty() ? "The front of " + *door.of + " has no clear opening."
-                                    : "No clear opening of " + *door.of + " is at that point.",
+                   openings.empty() ? "The front of " + *choice.of + " has no clear opening."
+                                    : "No clear opening of " + *choice.of + " is at that point.",
                    openings.empty() ? "State the opening by its sizes."
                                     : "Its openings lie " + list + " (to the right, up).",
-                   door.within.given ? door.within.span : door.of.span);
+                   choice.within.given ? choice.within.span : choice.of.span);
   if (chosen.size() > 1)
     return refused(
         "which-opening",
-        "The front of " + *door.of + " has " + std::to_string(chosen.size()) + " clear openings.",
-        "Say within = [x, z]: they lie " + list + " (to the right, up).", door.of.span);
-  return DoorOpening{chosen.front(), {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}, {0, front, 0}}, item};
+        "The front of " + *choice.of + " has " + std::to_string(chosen.size()) + " clear openings.",
+        "Say within = [x, z]: they lie " + list + " (to the right, up).", choice.of.span);
+  return ClearOpening{chosen.front(), {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}, {0, front, 0}}, item};
+}
+
+int part_at(const parts::Builder& builder, const std::vector<int>& among, Vec3 point) {
+  constexpr double half = 0.2;
+  for (const int i : among) {
+    const parts::Part& part = builder.part(i);
+    const Vec3 local = part.place.local_point(point), corner{half, half, half};
+    if (overlap_volume(part.body, Solid::box(local - corner, local + corner)) > half * half * half)
+      return i;
+  }
+  return -1;
 }
 
 }  // namespace splay::constructs
