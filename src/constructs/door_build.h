@@ -75,8 +75,8 @@ inline double or_else(const model::Given<Length>& field, double mm) {
   return field.given ? field->mm : mm;
 }
 inline double barrel(const DoorHinges& hinges) { return or_else(hinges.barrel, 6); }
-inline double hinge_length(const DoorHinges& hinges, Unit unit) {
-  return or_else(hinges.length, unit == Unit::inch ? Length::inches(2.5).mm : 60);
+inline double hinge_length(const DoorHinges& hinges) {
+  return or_else(hinges.length, Length::inches(2.5).mm);
 }
 
 // Edge i of a leaf or opening: its direction, anticlockwise, and the way it looks.

@@ -50,7 +50,7 @@ void DoorHinges::fields(model::FieldVisitor& visit) {
                     "and from_ends",
                     "spread evenly"),
                 at, Range::size());
-  visit.length(may("length", "of a butt hinge along its pin", "60 mm or 2 1/2 in"), length,
+  visit.length(may("length", "of a butt hinge along its pin", "2 1/2 in, common practice"), length,
                Range::size());
   visit.length(may("leaf", "butt: how far a hinge leaf goes in from the face",
                    "three quarters of the door's thickness, common practice"),

@@ -45,7 +45,7 @@ void DoorBuild::let_in(const DoorHinge& hinge, int part, int host, const std::st
   const DoorHinges& spec = spec_.hinges;
   const double deep = or_else(spec.let_in, 2), wide = or_else(spec.leaf, thick_ * 0.75);
   if (deep <= 0) return;
-  const double half = hinge_length(spec, builder_.project().job.units.value) / 2;
+  const double half = hinge_length(spec) / 2;
   const Vec3 along = lift_direction(hinge.along), out = lift_direction(hinge.out);
   const Vec3 at = lift(hinge.at, y_[0]);
   const Plane upper = plane(-along, at + along * half), lower = plane(along, at - along * half);
@@ -108,7 +108,7 @@ bool DoorBuild::hang_on(const DoorLeaf& leaf, std::size_t index, int part, int h
   fitting.joint = joint;
   if (butt) {
     let_in(hinge, part, host, std::to_string(index + 1), joint);
-    fitting.length = hinge_length(spec, builder_.project().job.units.value);
+    fitting.length = hinge_length(spec);
     fitting.size = figure(fitting.length);
     fitting.diameter = barrel(spec);
     const Vec3 line = leaf.line_along;

@@ -47,8 +47,7 @@ bool DoorBuild::lay_hinges(DoorLeaf& leaf) const {
   double lowest = 1e300;
   for (const Vec2 p : leaf.shape) lowest = std::min(lowest, p.y);
   const bool butt = hinges.kind.value == HingeKind::butt;
-  const double half = butt ? hinge_length(hinges, builder_.project().job.units.value) / 2
-                           : or_else(hinges.cup, 35) / 2;
+  const double half = butt ? hinge_length(hinges) / 2 : or_else(hinges.cup, 35) / 2;
   std::vector<double> places;
   if (hinges.at.given) {
     for (const Length& each : *hinges.at) places.push_back(lowest + each.mm);
