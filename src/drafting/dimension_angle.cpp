@@ -121,14 +121,20 @@ std::optional<ink::Group> try_angle(const Kit& kit, Room& room, const AngleMark&
 }
 
 ink::Group draw_angle(const Kit& kit, Room& room, const AngleMark& mark) {
-  if (std::optional<ink::Group> group = try_angle(kit, room, mark)) return std::move(*group);
+  // A wider or a narrower arc may clear what is in the way of the usual one.
+  for (const double share : {1.0, 1.5, 0.7, 2.0}) {
+    AngleMark sized = mark;
+    sized.radius *= share;
+    if (std::optional<ink::Group> group = try_angle(kit, room, sized)) return std::move(*group);
+  }
   const Arc arc = arc_of(mark);
   ink::Group group{"dimension", {}};
   draw_arc(kit, mark, arc.from, arc.sweep, group);
   room.take(kit, group.items);
   const LabelText text = whole_text(kit, mark);
-  const Vec2 low = arc.tip + Vec2{2, 2};
-  add_text(kit, room, text, {low, low + label_size(kit, text)}, arc.tip, group);
+  const Vec2 size = label_size(kit, text), low = arc.tip + Vec2{2, 2};
+  const auto place = find_place(room, {arc.tip, size.x, size.y, arc.bisector, 2, 60});
+  add_text(kit, room, text, place.value_or(ink::Rect{low, low + size}), arc.tip, group);
   return group;
 }
 
