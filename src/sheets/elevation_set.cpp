@@ -196,14 +196,38 @@ void ensure_overall(Elevation& e, bool across, bool up) {
   }
 }
 
-// An angle with a plumb leg is a lean and belongs to the outside view; corners are seen in the cut.
+double distance_to(Vec2 p, Vec2 a, Vec2 b) {
+  const Vec2 run = b - a;
+  const double length = dot(run, run);
+  const double at = length > 0 ? std::clamp(dot(p - a, run) / length, 0.0, 1.0) : 0;
+  return norm(p - (a + run * at));
+}
+
+// A section shows nothing of what stands in front of its plane: whether it has a line at the point.
+bool has_line_at(const Elevation& section, Vec3 at) {
+  constexpr double near = 0.5;
+  const Vec2 p = section.view.project(at);
+  const auto passes = [&](Vec2 a, Vec2 b) { return distance_to(p, a, b) < near; };
+  for (const std::vector<drafting::Loops>& part : section.section->parts)
+    for (const drafting::Loops& face : part)
+      for (const std::vector<Vec2>& loop : face)
+        for (std::size_t i = 0; i < loop.size(); ++i)
+          if (passes(loop[i], loop[(i + 1) % loop.size()])) return true;
+  return std::ranges::any_of(section.section->beyond, [&](const ViewLine& line) {
+    return !line.hidden && passes(line.a, line.b);
+  });
+}
+
+// An angle with a plumb leg is a lean and belongs to the outside view; corners are seen in the cut,
+// unless it has taken them away.
 void give_angles(const parts::Assembly& assembly, ElevationSet& set) {
   const auto plumb = [](Vec3 v) { return norm(cross(v, {0, 0, 1})) < true_to * norm(v); };
   for (const parts::NamedAngle& angle : assembly.angles) {
-    std::vector<Elevation*> order{&set.section_a, &set.section_b, &set.plan};
+    std::vector<Elevation*> order{&set.section_a, &set.section_b, &set.front, &set.side, &set.plan};
     if (plumb(angle.from) || plumb(angle.to)) order = {&set.front, &set.side};
     const auto shown = std::ranges::find_if(order, [&](const Elevation* e) {
-      return is_true(angle.from, e->view) && is_true(angle.to, e->view);
+      return is_true(angle.from, e->view) && is_true(angle.to, e->view) &&
+             (!e->section || has_line_at(*e, angle.at));
     });
     if (shown != order.end()) (*shown)->angles.push_back(angle);
   }

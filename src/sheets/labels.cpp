@@ -16,7 +16,7 @@ using fabrication::PartRow;
 using ink::Align;
 using ink::Rect;
 
-constexpr double least_width = 58, least_height = 36, most_height = 52;
+constexpr double least_width = 58, least_height = 40, most_height = 52;
 constexpr double note_height = 9;
 
 struct Grid {

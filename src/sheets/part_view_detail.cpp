@@ -94,10 +94,20 @@ class Drawing {
       section();
     else
       lines();
-    room_.emplace(drafting::grown(wood_, 100));
-    room_->take(kit_, items_);
-    for (const DetailRow& row : detail_.rows) draw_row(row);
-    names_and_angles();
+    const drafting::Items picture = items_;
+    // Figures stand best next to the wood; where they are in the way of the angles these go first.
+    for (const bool angles_first : {false, true}) {
+      items_ = picture;
+      reach_.clear();
+      texts_.clear();
+      room_.emplace(drafting::grown(wood_, 120));
+      room_->take(kit_, items_);
+      if (!angles_first) rows();
+      const bool clear = angles();
+      if (angles_first) rows();
+      if (clear) break;
+    }
+    names();
     return {cut_out(kit_, std::move(items_)), scale_};
   }
 
@@ -196,12 +206,13 @@ class Drawing {
     items_.emplace_back(std::move(drawn.row.group));
   }
 
-  void names_and_angles() {
-    ink::Rect area = drafting::grown(drafting::joined(drafting::extent(kit_, items_), wood_), 4);
-    area.low = area.low - Vec2{30, 10};
-    area.high = area.high + Vec2{30, 10};
-    drafting::Room room(area);
-    room.take(kit_, items_);
+  void rows() {
+    for (const DetailRow& row : detail_.rows) draw_row(row);
+  }
+
+  // False when an angle runs over a figure.
+  bool angles() {
+    bool clear = true;
     for (const DetailAngle& angle : detail_.angles) {
       drafting::AngleMark mark;
       mark.at = placement_.paper(detail_.view.project(angle.at));
@@ -210,9 +221,22 @@ class Drawing {
       mark.radians = angle.radians;
       mark.name = angle.name;
       mark.radius = 11;
-      items_.emplace_back(drafting::draw_angle(kit_, room, mark));
+      ink::Group group = drafting::draw_angle(kit_, *room_, mark);
+      std::vector<drafting::Quad> words;
+      for (const ink::Item& item : group.items)
+        if (const auto* text = std::get_if<ink::Text>(&item))
+          words.push_back(kit_.fonts->box(*text));
+      for (const drafting::Quad& word : words)
+        for (const drafting::Quad& text : texts_) clear = clear && !drafting::touch(word, text);
+      clear = clear && !runs_over(group, texts_);
+      texts_.insert(texts_.end(), words.begin(), words.end());
+      items_.emplace_back(std::move(group));
     }
-    Names names(sheet_, room);
+    return clear;
+  }
+
+  void names() {
+    Names names(sheet_, *room_);
     const double x = drafting::middle(wood_).x;
     for (const std::string& words : detail_.above) names.near({x, wood_.high.y + 3}, words, 14);
     for (const std::string& words : detail_.below) names.near({x, wood_.low.y - 3}, words, 14);

@@ -55,8 +55,7 @@ class FaceRows {
     for (const Vec2 p : stations.points) stations.at.push_back(dot(along_, p));
     std::ranges::sort(stations.at);
     const auto same = [&](double a, double b) { return b - a < step(); };
-    const auto rest = std::ranges::unique(stations.at, same);
-    stations.at.erase(rest.begin(), rest.end());
+    stations.at.erase(std::unique(stations.at.begin(), stations.at.end(), same), stations.at.end());
   }
 
   // Grooves and rabbets along an edge are located in their own detail, from that edge.
@@ -156,10 +155,7 @@ std::vector<FaceRow> face_rows(const PartSheet& sheet, const SideView& face, Vec
   return rows;
 }
 
-namespace {
-
-// A line or an arrow of the group runs over one of the texts.
-bool crosses(const ink::Group& group, std::span<const drafting::Quad> texts) {
+bool runs_over(const ink::Group& group, std::span<const drafting::Quad> texts) {
   return std::ranges::any_of(group.items, [&](const ink::Item& item) {
     const auto* stroke = std::get_if<ink::Stroke>(&item);
     const auto* fill = std::get_if<ink::Fill>(&item);
@@ -172,8 +168,6 @@ bool crosses(const ink::Group& group, std::span<const drafting::Quad> texts) {
   });
 }
 
-}  // namespace
-
 ClearRow draw_clear(const drafting::Kit& kit, const drafting::Placement& placement, const Row& row,
                     double at, drafting::Room& room, std::vector<drafting::Quad>& texts) {
   constexpr double step = 3, clearance = 0.3;
@@ -182,7 +176,7 @@ ClearRow draw_clear(const drafting::Kit& kit, const drafting::Placement& placeme
   for (int i = 1; i <= most_steps; ++i) {
     const bool clear = std::ranges::all_of(
         drawn.row.texts, [&](const drafting::Quad& text) { return room.free(text, clearance); });
-    if (clear && !crosses(drawn.row.group, texts)) break;
+    if (clear && !runs_over(drawn.row.group, texts)) break;
     drawn.at = at + i * step;
     drawn.row = drafting::draw_row(kit, placement, row, drawn.at, texts);
   }

@@ -1,6 +1,7 @@
 // Where the corners of a face are measured from: rows of dimensions along an edge.
 #pragma once
 
+#include <span>
 #include <vector>
 
 #include "drafting/dimension.h"
@@ -21,6 +22,9 @@ struct FaceRow {
 // `outside`: all rows stand on the side of `out`, whichever edge they are for.
 std::vector<FaceRow> face_rows(const PartSheet& sheet, const SideView& face, Vec3 axis, Vec2 out,
                                bool outside = false);
+
+// A line or an arrow of the group runs over one of the texts.
+bool runs_over(const ink::Group& group, std::span<const drafting::Quad> texts);
 
 // A row drawn where none of its figures lies over anything in `room`: at `at` or as much further
 // out as it takes. The room learns of it, `texts` of its figures.
