@@ -167,11 +167,18 @@ std::vector<std::string> fitting_lines(const PartSheet& sheet) {
                     unit(sheet.part.place.local_direction(fitting.axis))};
     const std::vector<Hole> holes = holes_on(sheet, line);
     const std::optional<Mouth> open = mouth_of(sheet, line, holes);
-    const Mouth mouth = open ? *open : nearest_mouth(sheet, line.at);
+    // A hole in an end that is cut at a slant doesn't reach the box: it opens where its fitting
+    // enters, the first part along the axis, the others against it.
+    const Vec3 way = index == fitting.parts.front() ? line.along : -line.along;
+    const Mouth mouth = open            ? *open
+                        : holes.empty() ? nearest_mouth(sheet, line.at)
+                                        : Mouth{side_seen(-way), line.at};
     std::string words =
         capitalised(fitting.kind) + " " + fitting.size + ", " + sheet.name(mouth.side) + ": ";
-    for (const Hole& hole : holes)
-      if (open) words += hole_words(sheet, hole, line, mouth.side) + "; ";
+    for (Hole hole : holes) {
+      if (!open && index == fitting.parts.front()) hole.from = std::max(hole.from, 0.0);
+      words += hole_words(sheet, hole, line, mouth.side) + "; ";
+    }
     if (holes.empty()) words += "its middle ";
     const std::vector<Measured> axes = axes_of(sheet, mouth.side);
     const auto along = [&](const Measured& each) {

@@ -109,3 +109,15 @@ TEST_CASE("fasteners of a top are placed on its rails") {
   check_words(piece, "t front apron",
               {"Figure-8 fastener 5/8 in, upper edge: 15.9 wide, 3.2 deep"});
 }
+
+TEST_CASE("a pivot's hole in a stile whose end is cut at a slant") {
+  const test::Built piece = test::build(
+      stocks() +
+      "[case.body]\noutline = { bottom = 600, height = 500, lean_in = [\"6 deg\"] }\ndepth = "
+      "300\nstock = \"ply\"\n[door.d]\nof = \"body\"\ngap = { all = 4 }\nhinges = { kind = "
+      "\"pivot\" }\n[door.d.frame]\nstock = \"oak\"\nwidth = 60\npanel = { stock = \"thin\", fit = "
+      "\"groove\" }\ncorners = \"mortise and tenon\"\n");
+  REQUIRE(piece.stops() == "");
+  // Pins go in 20, common practice; the leaf's part of them is all in the stile.
+  check_words(piece, "d left member", {"Pivot 6 mm pin, head: 6 wide, 20 deep;"});
+}
