@@ -16,8 +16,8 @@ using packing::SheetLayout;
 
 constexpr double same = 1e-3;  // mm, as the layouts are rounded
 
-// Makes a cut in the region that it runs through from edge to edge.
-void saw(std::vector<OffCut>& regions, const SheetCut& cut, double kerf) {
+// Makes a cut in the region that it runs through from edge to edge; how wide the near side is left.
+double saw(std::vector<OffCut>& regions, const SheetCut& cut, double kerf) {
   for (OffCut& r : regions) {
     const bool across = cut.axis == packing::Axis::x;
     const double from = across ? r.y : r.x, to = from + (across ? r.height : r.width);
@@ -29,8 +29,9 @@ void saw(std::vector<OffCut>& regions, const SheetCut& cut, double kerf) {
     (across ? far.x : far.y) = cut.at + kerf;
     (across ? far.width : far.height) = end - cut.at - kerf;
     regions.push_back(far);
-    return;
+    return cut.at - begin;
   }
+  return 0;
 }
 
 bool at_place(const OffCut& r, double x, double y) {
@@ -220,6 +221,12 @@ std::vector<OffCut> waste_of(const packing::SheetTask& task, const SheetLayout& 
 
 void draw_up(StockLayout& layout) {
   gather_sheets(layout);
+  for (CutSheet& sheet : layout.sheets) {
+    const Supplied& whole = layout.supplies[sheet.supply];
+    std::vector<OffCut> regions = {{0, 0, whole.length, whole.width}};
+    for (const SheetCut& cut : sheet.cuts)
+      sheet.settings.push_back(saw(regions, cut, layout.task.kerf));
+  }
   name_sheets(layout);
   count_sheets(layout);
 }
@@ -229,10 +236,16 @@ void lay_out(Plan& plan, const packing::Effort& effort) {
   for (std::size_t s = 0; s < project.stocks.size(); ++s) {
     const model::Stock& stock = project.stocks[s];
     if (*stock.kind == model::StockKind::edge_band) continue;
-    StockLayout layout =
-        *stock.kind == model::StockKind::sheet ? sheet_task(plan, stock) : board_task(plan, stock);
+    const bool sheet = *stock.kind == model::StockKind::sheet;
+    StockLayout layout = sheet ? sheet_task(plan, stock) : board_task(plan, stock, true);
     if (layout.task.parts.empty()) continue;
     layout.plan = packing::plan_sheets(layout.task, effort);
+    if (!layout.plan.unplaced.empty() && !stock.supply.rack.empty()) {
+      // The rack's wide boards do not suffice: strips that any board gives.
+      StockLayout narrow = board_task(plan, stock, false);
+      narrow.plan = packing::plan_sheets(narrow.task, effort);
+      if (narrow.plan.unplaced.empty()) layout = std::move(narrow);
+    }
     draw_up(layout);
     layout.bought_if_free = bought_if_free(layout, effort);
     plan.layouts.push_back(std::move(layout));

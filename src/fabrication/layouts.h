@@ -46,6 +46,7 @@ struct CutSheet {
   int count = 1;                           // cut alike
   std::vector<packing::PlacedPart> parts;  // `part` is an index of StockLayout::wanted
   std::vector<packing::SheetCut> cuts;     // in the order to make them
+  std::vector<double> settings;            // by cut: how wide the side nearer the origin is left
   std::vector<Leftover> off_cuts;          // kept; names of all sheets alike are one
   std::vector<packing::OffCut> waste;
   std::vector<packing::OffCut> defects;  // of a board
@@ -81,7 +82,9 @@ void lay_out(Plan& plan, const packing::Effort& effort);
 
 // The task of one stock; without parts when nothing is made of it.
 StockLayout sheet_task(const Plan& plan, const model::Stock& stock);
-StockLayout board_task(const Plan& plan, const model::Stock& stock);
+// `wide_rack`: parts may be as wide as the widest board on the rack, else as wide as those that can
+// be bought in any number.
+StockLayout board_task(const Plan& plan, const model::Stock& stock, bool wide_rack);
 
 // Fills `sheets`, the areas and the numbers of sheets from the task and its plan.
 void draw_up(StockLayout& layout);

@@ -140,10 +140,11 @@ void supply_boards(const Plan& plan, const model::Stock& stock, StockLayout& lay
            {"", false, size.length, size.width, 0, -1});
 }
 
-double widest_clear(const StockLayout& layout) {
+double widest_clear(const StockLayout& layout, bool wide_rack) {
   double widest = 0;
   for (const SheetStock& sheet : layout.task.sheets)
-    widest = std::max(widest, sheet.height - sheet.trim.bottom - sheet.trim.top);
+    if (wide_rack || sheet.count < 0)
+      widest = std::max(widest, sheet.height - sheet.trim.bottom - sheet.trim.top);
   return widest;
 }
 
@@ -189,11 +190,11 @@ StockLayout sheet_task(const Plan& plan, const model::Stock& stock) {
   return layout;
 }
 
-StockLayout board_task(const Plan& plan, const model::Stock& stock) {
+StockLayout board_task(const Plan& plan, const model::Stock& stock, bool wide_rack) {
   StockLayout layout;
   start(plan, stock, layout);
   supply_boards(plan, stock, layout);
-  const double widest = widest_clear(layout);
+  const double widest = widest_clear(layout, wide_rack);
   for (std::size_t r = 0; r < plan.rows.size(); ++r) {
     const PartRow& row = plan.rows[r];
     if (row.stock != stock.name) continue;

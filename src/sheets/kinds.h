@@ -10,6 +10,8 @@ std::vector<ink::Page> make_elevations(const Context& context);
 std::vector<ink::Page> make_part_views(const Context& context);
 std::vector<ink::Page> make_cut_list(const Context& context);
 std::vector<ink::Page> make_labels(const Context& context);
+std::vector<ink::Page> make_stock(const Context& context);
+std::vector<ink::Page> make_buying(const Context& context);
 std::vector<ink::Page> make_checks(const Context& context);
 std::vector<ink::Page> make_signs(const Context& context);
 

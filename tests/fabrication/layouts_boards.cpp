@@ -194,3 +194,18 @@ TEST_CASE("boards that nobody named are bought to suit the longest part") {
                                  test::panels("rail", 1, "oak", "118", "3"));
   CHECK(named.found("fits-no-stock"));
 }
+
+TEST_CASE("a wide board on the rack is used whole, and never counted on twice") {
+  const std::string rack =
+      "lengths = [96]\nwidths = [5, 9]\njointing = \"1/4 in\"\nend_trim = 1\n"
+      "[stock.oak.rack.wide]\nlength = 50\nwidth = 12\n";
+  const test::Built one = made(boards(rack), test::panels("top", 1, "oak", "40", "11"));
+  CHECK(layout(one, "oak").wanted[0].strips == 1);
+  CHECK(layout(one, "oak").on_hand == 1);
+  CHECK(layout(one, "oak").bought == 0);
+  // Two such tops: one wide board is not enough, so that both are glued up from what the yard has.
+  const test::Built two = made(boards(rack), test::panels("top", 2, "oak", "40", "11"));
+  CHECK_FALSE(two.plan.stopped());
+  CHECK(layout(two, "oak").wanted[0].strips == 3);
+  CHECK_THAT(test::verified(layout(two, "oak")), Catch::Equals(""));
+}

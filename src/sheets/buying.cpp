@@ -1,0 +1,192 @@
+// What to buy and what it costs, for the maker.
+#include "fabrication/buying.h"
+
+#include <algorithm>
+
+#include "drafting/table.h"
+#include "sheets/kinds.h"
+
+namespace splay::sheets {
+
+namespace {
+
+using drafting::Cell;
+using drafting::Story;
+using fabrication::Bill;
+using fabrication::money_text;
+using fabrication::StockBill;
+
+drafting::Column words(const char* head, double share) { return {.head = head, .share = share}; }
+drafting::Column figures(const char* head) {
+  return {.head = head, .align = ink::Align::right, .share = 0, .wrap = false};
+}
+
+std::string joined(const std::vector<std::string>& texts) {
+  std::string all;
+  for (const std::string& text : texts) all += (all.empty() ? "" : "\n") + text;
+  return all;
+}
+
+std::string length_words(const Context& context, double mm) {
+  const bool inch = *context.job().units == Unit::inch;
+  return plain_number(inch ? mm / 304.8 : mm / 1000, 2) + (inch ? " ft" : " m");
+}
+
+std::string area_words(const Context& context, double mm2) {
+  const bool inch = *context.job().units == Unit::inch;
+  return plain_number(inch ? mm2 / (304.8 * 304.8) : mm2 / 1e6, 2) + (inch ? " sq ft" : " m²");
+}
+
+std::string measure_words(const Context& context, const StockBill& bill, double value) {
+  switch (bill.kind) {
+    case model::StockKind::board:
+      return plain_number(value, 2) + " bd ft";
+    case model::StockKind::edge_band:
+      return length_words(context, value);
+    default:
+      return area_words(context, value);
+  }
+}
+
+std::string buy_words(const Context& context, const StockBill& bill) {
+  std::string text = joined(bill.sizes);
+  if (bill.kind == model::StockKind::edge_band && bill.sizes.empty())
+    text = length_words(context, bill.billed);
+  if (bill.extra_sheets > 0)
+    text += "\nand " + std::to_string(bill.extra_sheets) + " more for the waste factor";
+  return text.empty() ? "nothing" : text;
+}
+
+// From the finished parts to what the yard bills.
+Story stock_table(const Context& context, const Bill& bill, double width) {
+  drafting::Table table;
+  table.columns = {words("Stock", 1),    words("Buy", 1),         words("On hand, used", 1),
+                   figures("Finished"),  figures("Blanks"),       figures("Bought"),
+                   figures("As billed"), figures("Waste\nfactor")};
+  for (const StockBill& stock : bill.stock) {
+    const auto measure = [&](double value) { return measure_words(context, stock, value); };
+    table.rows.push_back({{Cell::bold(stock.stock + ", " + stock.material),
+                           buy_words(context, stock), joined(stock.owned), measure(stock.finished),
+                           measure(stock.rough), measure(stock.planned), measure(stock.billed),
+                           stock.waste > 0 ? plain_number(stock.waste, 1) + " %" : "none"},
+                          {},
+                          false});
+  }
+  return drafting::table(context.kit, table, width);
+}
+
+Story hardware_table(const Context& context, const Bill& bill, double width) {
+  drafting::Table table;
+  table.columns = {words("Hardware", 1), words("Size", 1), figures("Needed"), figures("Packs"),
+                   figures("In a pack")};
+  for (const fabrication::HardwareBill& hardware : bill.hardware)
+    table.rows.push_back({{Cell::bold(hardware.kind), hardware.size, std::to_string(hardware.count),
+                           hardware.priced ? std::to_string(hardware.packs) : "",
+                           hardware.priced ? std::to_string(hardware.pack) : ""},
+                          {},
+                          false});
+  return drafting::table(context.kit, table, width);
+}
+
+Story money_table(const Context& context, const Bill& bill, double width) {
+  drafting::Table table;
+  const std::string& currency = *context.plan.project->buying.currency;
+  table.columns = {words("What", 1),
+                   words("Reckoning", 1),
+                   {.head = currency.empty() ? "Amount" : currency,
+                    .align = ink::Align::right,
+                    .share = 0,
+                    .wrap = false}};
+  for (const fabrication::MoneyLine& line : bill.maker)
+    table.rows.push_back({{line.what, line.reckoning, money_text(line.cents)}, {}, false});
+  table.rows.push_back({{Cell::bold("Cost"), "", Cell::bold(money_text(bill.cost))}, {}, true});
+  return drafting::table(context.kit, table, width);
+}
+
+// The drawings hold only if the stock measures as the file says.
+Story measure_table(const Context& context, const Bill& bill, double width) {
+  drafting::Table table;
+  table.columns = {words("Stock", 1),
+                   figures("Thickness used"),
+                   {.head = "Measured", .share = 1, .least = 22},
+                   {.head = "By, on", .share = 1, .least = 22}};
+  for (const StockBill& stock : bill.stock) {
+    const model::Stock* used = context.plan.project->stocks.find(stock.stock);
+    const double mm = used->thickness->mm;
+    table.rows.push_back({{Cell::bold(stock.stock + ", " + stock.material),
+                           context.kit.figures.with_unit(mm) + " (" +
+                               other_unit_text(mm, *context.job().units) + ")",
+                           "", ""},
+                          {},
+                          false});
+  }
+  return drafting::table(context.kit, table, width);
+}
+
+Story off_cut_table(const Context& context, double width) {
+  drafting::Table table;
+  table.columns = {words("Off-cut", 1),
+                   figures("Along the grain"),
+                   figures("Across"),
+                   figures("How many"),
+                   {.head = "Put where", .share = 2, .least = 30}};
+  for (const fabrication::StockLayout& layout : context.plan.layouts)
+    for (const fabrication::CutSheet& sheet : layout.sheets)
+      for (const fabrication::Leftover& left : sheet.off_cuts)
+        table.rows.push_back(
+            {{Cell::bold(left.name), context.kit.figures.text(left.place.width),
+              context.kit.figures.text(left.place.height), std::to_string(sheet.count), ""},
+             {},
+             false});
+  return table.rows.empty() ? Story{} : drafting::table(context.kit, table, width);
+}
+
+void add(Story& story, const Context& context, const char* title, Story table, double width) {
+  story.push_back(drafting::heading(context.kit, title, width));
+  drafting::add(story, std::move(table));
+  story.back().space_after = 6;
+}
+
+std::string explanation(const Bill& bill) {
+  std::string text =
+      "Finished and blanks are what the parts measure; bought is what the layouts use of whole "
+      "sheets and boards; as billed is how the yard counts it, and at least the finished quantity "
+      "with the waste factor on it. Board feet are by the thickness the wood is sold by, one inch "
+      "at least.";
+  if (bill.any_money() && !bill.unpriced.empty()) {
+    text += " Without a price, and not in the sum: ";
+    for (std::size_t i = 0; i < bill.unpriced.size(); ++i)
+      text += (i == 0 ? "" : ", ") + bill.unpriced[i];
+    text += ".";
+  }
+  if (!bill.any_money()) text += " The file names no prices.";
+  return text;
+}
+
+}  // namespace
+
+std::vector<ink::Page> make_buying(const Context& given) {
+  const Context context = for_reading(given);
+  const Bill bill = fabrication::make_bill(context.plan);
+  if (bill.stock.empty()) return {};
+  const double width = context.area().width();
+  Story story;
+  add(story, context, "Stock", stock_table(context, bill, width), width);
+  story.push_back(drafting::body_text(context.kit, explanation(bill), width));
+  story.back().space_after = 6;
+  if (!bill.hardware.empty())
+    add(story, context, "Hardware", hardware_table(context, bill, width), width);
+  if (bill.any_money()) add(story, context, "Money", money_table(context, bill, width), width);
+  add(story, context, "Measure when it comes in, and sand first",
+      measure_table(context, bill, width), width);
+  Story off_cuts = off_cut_table(context, width);
+  if (!off_cuts.empty()) add(story, context, "Off-cuts to keep", std::move(off_cuts), width);
+  std::vector<ink::Page> pages;
+  for (drafting::Items& items : drafting::flow(story, {context.area()}, {context.area()})) {
+    pages.push_back(start_page(context, "Buying list"));
+    drafting::append(pages.back().items, std::move(items));
+  }
+  return pages;
+}
+
+}  // namespace splay::sheets
