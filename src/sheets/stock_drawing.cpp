@@ -128,7 +128,7 @@ class Drawing {
 
   // The lines along or up the box when they fit in it.
   bool write(const Rect& r, const std::vector<Line>& lines, bool up) {
-    constexpr double inside = 0.7, pitch = 1.45;
+    constexpr double inside = 0.6, pitch = 1.45, below = 0.3;  // of tails under the line
     const double along = (up ? r.height() : r.width()) - 2 * inside;
     const double across = (up ? r.width() : r.height()) - 2 * inside;
     double height = 0, width = 0;
@@ -136,6 +136,7 @@ class Drawing {
       width = std::max(width, kit_.width(each.text, each.height, each.face));
       height += &each == &lines.back() ? each.height : each.height * pitch;
     }
+    height += below * lines.back().height;
     if (width > along || height > across) return false;
     const Vec2 centre = drafting::middle(r);
     double down = height / 2;
