@@ -74,19 +74,26 @@ bool comparable(const Part& a, const Part& b) {
          std::abs(volume - b.body.volume()) < same_point * (1 + a.body.area());
 }
 
-bool match(const Part& a, const Part& b, bool mirror) {
-  if (!comparable(a, b)) return false;
+std::optional<Turn> match(const Part& a, const Part& b, bool mirror) {
+  if (!comparable(a, b)) return {};
   const std::vector<Vec3> ones = corners(a), others = corners(b);
-  if (ones.size() != others.size()) return false;
-  const std::vector<Turn> turns = allowed_turns(a);
-  return std::any_of(turns.begin(), turns.end(),
-                     [&](const Turn& turn) { return covers(ones, turn, mirror, others); });
+  if (ones.size() != others.size()) return {};
+  for (const Turn& turn : allowed_turns(a))
+    if (covers(ones, turn, mirror, others)) return turn;
+  return {};
 }
 
 }  // namespace
 
-bool alike(const Part& a, const Part& b) { return match(a, b, false); }
-bool mirrored(const Part& a, const Part& b) { return match(a, b, true); }
+bool alike(const Part& a, const Part& b) { return match(a, b, false).has_value(); }
+bool mirrored(const Part& a, const Part& b) { return match(a, b, true).has_value(); }
+std::optional<Rigid> turn_onto(const Part& a, const Part& b) {
+  const std::optional<Turn> turn = match(a, b, false);
+  if (!turn) return {};
+  Rigid motion{turned(*turn, {1, 0, 0}), turned(*turn, {0, 1, 0}), turned(*turn, {0, 0, 1}), {}};
+  motion.origin = b.size * 0.5 - motion.direction(a.size * 0.5);
+  return motion;
+}
 bool handed(const Part& part) { return !mirrored(part, part); }
 
 }  // namespace splay::fabrication

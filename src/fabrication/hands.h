@@ -4,12 +4,16 @@
 // other. A part has a hand when no such turn brings its mirror image onto it.
 #pragma once
 
+#include <optional>
+
 #include "parts/part.h"
 
 namespace splay::fabrication {
 
 bool alike(const parts::Part& a, const parts::Part& b);
 bool mirrored(const parts::Part& a, const parts::Part& b);  // b is a's mirror image
+// The turn that brings a, in its own frame, onto the part b that is alike, in b's.
+std::optional<Rigid> turn_onto(const parts::Part& a, const parts::Part& b);
 bool handed(const parts::Part& part);
 
 }  // namespace splay::fabrication

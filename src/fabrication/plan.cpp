@@ -7,6 +7,7 @@
 #include "fabrication/checks.h"
 #include "fabrication/cuts.h"
 #include "fabrication/hands.h"
+#include "fabrication/settings.h"
 #include "parts/audit.h"
 
 namespace splay::fabrication {
@@ -174,6 +175,7 @@ Plan make_plan(const model::Project& project, parts::Assembly assembly,
     report_joints(plan);
     report_loops(plan);
     sum_stock(plan);
+    if (!plan.stopped()) plan_steps(plan);
     check_plan(plan);
     lay_out(plan, effort);
   }

@@ -42,8 +42,8 @@ std::string_view word(Position position) {
 }
 
 std::string_view word(Tool tool) {
-  static constexpr std::array<std::string_view, 5> words = {"blade", "dado stack", "clear to lines",
-                                                            "bore", "thickness"};
+  static constexpr std::array<std::string_view, 6> words = {
+      "blade", "dado stack", "along lines", "clear to lines", "bore", "thickness"};
   return pick(words, tool);
 }
 

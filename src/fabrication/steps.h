@@ -48,6 +48,7 @@ enum class Guide {
 enum class Tool {
   blade,      // one kerf
   stack,      // a dado stack of the width stated, or repeated passes that add up to it
+  follow,     // along marked lines, one after another, right through: what is outside of each goes
   clear,      // everything between marked lines, down to the depth: a bit, a chisel
   bore,       // a round hole
   thickness,  // to a thickness: the jointer's and the planer's work
@@ -82,9 +83,9 @@ struct Mark {
   double along = 0, across = 0;
 };
 
-// A line to cut to for Tool::clear: what goes is to the right of it as one goes from a to b, in the
-// machine frame. `lean` is the wall's angle off square to the face, positive where the hollow
-// widens with its depth.
+// A line to cut to for Tool::clear and Tool::follow: what goes is to the right of it as one goes
+// from a to b, in the machine frame. `lean` is the wall's angle off square to the face, positive
+// where the hollow widens with its depth.
 struct Line {
   Mark a, b;
   double lean = 0;
@@ -97,14 +98,20 @@ struct DepthMark {
 
 // What is set on the machine and marked on the work.
 struct Setting {
-  double tilt = 0;          // blade off square to its table; 0 to pi/2
-  double gauge = 0;         // signed, see above
-  double distance = 0;      // fence: from it to the line. gauge: along it from the stop to the line
-  double height = 0;        // of the blade's highest point over the table; 0: through
-  double width = 0;         // kerf, stack or bit, square to the blade
-  double jig_offset = 0;    // marks on a taper sled: across over the tapered length
-  std::vector<Mark> marks;  // two on the line, or the centre of a bore
-  std::vector<Line> lines;  // Tool::clear
+  double tilt = 0;      // blade off square to its table; 0 to pi/2
+  double gauge = 0;     // signed, see above
+  double distance = 0;  // fence: from it to the line. gauge: along it from the stop to the line
+  // Of the tool's highest point over the tool's plane; a bore's is along the bit. 0: through.
+  double height = 0;
+  double width = 0;  // kerf, stack or bit, square to the blade. planer: what it leaves, jointer:
+                     // what it takes off
+  // A bore stands in the solid model as a prism of so many sides, one of which is turned so far
+  // from the right about the axis.
+  int facets = 0;
+  double facet_turn = 0;
+  double jig_offset = 0;          // marks on a taper sled: across over the tapered length
+  std::vector<Mark> marks;        // two on the line, or the centre of a bore
+  std::vector<Line> lines;        // Tool::clear
   std::vector<DepthMark> depths;  // Tool::clear: one for a floor along the face, three for any
                                   // other, none: right through
 };

@@ -3,6 +3,7 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "writers/report_steps.h"
 #include "writers/report_stock.h"
 
 namespace splay::writers {
@@ -70,7 +71,12 @@ Json joints(const Plan& plan) {
                   {"between", joint.between},
                   {"dihedral_deg", degrees(joint.dihedral)}};
     // An open joint without a common surface has no finite gap, and JSON no infinity.
-    entry["gap_mm"] = std::isfinite(joint.gap) ? Json(joint.gap) : Json(nullptr);
+    // Measured from the parts as the proven steps leave them, else as designed.
+    const double gap = joint.gap_cut >= 0 ? joint.gap_cut : joint.gap;
+    entry["gap_mm"] = std::isfinite(gap) ? Json(gap) : Json(nullptr);
+    entry["gap_printed_mm"] = std::isfinite(joint.gap_printed) && joint.gap_printed >= 0
+                                  ? Json(joint.gap_printed)
+                                  : Json(nullptr);
     list.push_back(std::move(entry));
   }
   return list;
@@ -111,10 +117,16 @@ Json pages(const ink::Packet* packet) {
 }  // namespace
 
 std::string report(const Plan& plan, const ink::Packet* packet) {
-  const Json all = {
-      {"job", job(plan)},           {"parts", part_rows(plan)},    {"joints", joints(plan)},
-      {"checks", loops(plan)},      {"stock", report_stock(plan)}, {"money", report_money(plan)},
-      {"findings", findings(plan)}, {"pages", pages(packet)}};
+  const Json all = {{"job", job(plan)},
+                    {"parts", part_rows(plan)},
+                    {"joints", joints(plan)},
+                    {"steps", report_steps(plan)},
+                    {"chains", report_chains(plan)},
+                    {"checks", loops(plan)},
+                    {"stock", report_stock(plan)},
+                    {"money", report_money(plan)},
+                    {"findings", findings(plan)},
+                    {"pages", pages(packet)}};
   return all.dump(2) + "\n";
 }
 

@@ -1,0 +1,75 @@
+// From a part's operations to steps: which machine and position makes each surface, and with what
+// setting. Internal to src/fabrication.
+//
+// The derivation follows the part as it should be after every step (`work`); it never asks the
+// simulator, which is its witness.
+#pragma once
+
+#include <optional>
+
+#include "fabrication/steps.h"
+#include "model/project.h"
+
+namespace splay::fabrication {
+
+struct Derivation {
+  const model::Shop* shop = nullptr;
+  const parts::Part* part = nullptr;
+  int row = 0;
+  Solid work;  // what should be left after the steps so far, part frame
+  std::vector<Step> steps;
+  std::vector<std::string> without;  // names of cuts no position on the saw makes
+
+  double high(Vec3 way) const { return work.extent(way)[1]; }
+  void add(Step step, const Region& removed);  // and takes the region off the work
+};
+
+// The blank as it comes to the bench: the finished box with the shop's allowance, in the part
+// frame.
+Solid blank_of(const model::Project& project, const parts::Part& part);
+// All steps of a part, in the order of work, with exact settings.
+Derivation derive_steps(const model::Project& project, const parts::Part& part, int row);
+
+// How a piece may lie for a guided cut.
+struct Lying {
+  Machine machine = Machine::table_saw;
+  Guide guide = Guide::fence;
+  parts::Side face = parts::Side::z_low, against = parts::Side::y_low;
+  bool reference_right = true;  // fence only; a gauge's stop is on the side of what is kept
+};
+
+// The setting that makes `plane` (normal out of the wood that stays) so lying: geometry only, with
+// no regard to what the machine can do. Nothing when no setting does.
+std::optional<Step> set_blade(const Derivation& at, const Lying& lying, const Plane& plane);
+// Along two marks on a face.
+std::optional<Step> set_marks(const Derivation& at, Machine machine, parts::Side face,
+                              const Plane& plane, bool backwards);
+// Whether the machine can: 0 and up, the lower the better; negative when it can't.
+double fitness(const Derivation& at, const Step& step);
+
+// A plane right through, by the best way there is.
+Step cut_through(Derivation& at, const Plane& plane, const std::string& name, parts::Side own);
+
+// Where a region opens: which face it is cut from and the planes that bound it there.
+struct Pocket {
+  parts::Side open = parts::Side::z_low;
+  std::optional<Plane> floor;
+  std::vector<Plane> walls;
+};
+std::optional<Pocket> open_pocket(const Derivation& at, const Region& removed);
+Step cut_pocket(const Derivation& at, const Pocket& pocket);
+std::optional<Step> bore(const Derivation& at, const Region& removed);
+// Lines along the outline, each right through.
+std::optional<Step> follow_lines(const Derivation& at, const std::vector<Plane>& lines);
+
+// The work lies firmly with this side on a table, or a tool's shoe on it.
+bool firm(const Derivation& at, parts::Side face);
+// Where `mark`'s place is counted from: fills stopped and across_from for a face.
+void count_marks_from(Step& step);
+Mark mark_at(const Derivation& at, const Step& step, Vec3 point);
+// The stretch of a plane's trace on a face of the work, inside the work's box; nothing where it
+// misses it.
+std::optional<std::array<Vec3, 2>> trace(const Derivation& at, parts::Side face,
+                                         const Plane& plane);
+
+}  // namespace splay::fabrication

@@ -1,0 +1,299 @@
+// Housings, rabbets, grooves, laps, shoulders, mortises: a convex region taken out from one face.
+#include <algorithm>
+#include <cmath>
+
+#include "base/tolerance.h"
+#include "fabrication/derive.h"
+
+namespace splay::fabrication {
+
+using parts::outward;
+using parts::Side;
+
+namespace {
+
+constexpr double steep = 0.7;  // cosine: a plane that looks so much along a face is no wall of it
+constexpr double no_angle = 1e-9;
+constexpr std::array<Side, 6> sides = {Side::z_low,  Side::z_high, Side::y_low,
+                                       Side::y_high, Side::x_low,  Side::x_high};
+
+// Whether a cell is wholly outside of one of the planes.
+bool apart(const Solid& body, const Cell& cell, const Region& region) {
+  return std::any_of(region.begin(), region.end(), [&](const Plane& plane) {
+    for (const CellFace& face : cell.faces)
+      for (const std::int32_t v : face.loop)
+        if (plane.distance(body.vertices()[static_cast<std::size_t>(v)]) < -2e-6) return false;
+    return true;
+  });
+}
+
+// No wood of the finished part is inside the region.
+bool spares(const Solid& body, const Region& region) {
+  for (std::size_t i = 0; i < body.cells().size(); ++i) {
+    if (apart(body, body.cells()[i], region)) continue;
+    Solid common = body.single_cell(i);
+    common.keep(region);
+    if (!common.empty() && common.volume() > 1e-6) return false;
+  }
+  return true;
+}
+
+Region planes_of(const Pocket& pocket) {
+  Region region = pocket.walls;
+  if (pocket.floor) region.push_back(*pocket.floor);
+  return region;
+}
+
+// Without planes that another one, parallel and nearer, makes idle.
+Region tightened(const Region& removed) {
+  Region tight;
+  for (const Plane& plane : removed) {
+    const bool idle = std::any_of(removed.begin(), removed.end(), [&](const Plane& other) {
+      return norm(other.n - plane.n) < 1e-9 &&
+             (other.d < plane.d - 1e-9 || (&other < &plane && std::abs(other.d - plane.d) <= 1e-9));
+    });
+    if (!idle) tight.push_back(plane);
+  }
+  return tight;
+}
+
+// The region cut from `open`: whatever bounds it towards the tool is let go, and so are walls that
+// stand where no wood is to stay. Nothing when that would cut into the part.
+std::optional<Pocket> opened(const Derivation& at, const Region& removed, Side open) {
+  const Vec3 out = outward(open);
+  Pocket pocket;
+  pocket.open = open;
+  for (const Plane& plane : removed) {
+    const double towards = dot(plane.n, out);
+    if (towards > steep) continue;
+    if (towards < -steep && (!pocket.floor || towards < dot(pocket.floor->n, out))) {
+      if (pocket.floor) pocket.walls.push_back(*pocket.floor);
+      pocket.floor = plane;
+    } else {
+      pocket.walls.push_back(plane);
+    }
+  }
+  if (!spares(at.part->body, planes_of(pocket))) return {};
+  for (std::size_t i = pocket.walls.size(); i-- > 0;) {
+    Pocket without = pocket;
+    without.walls.erase(without.walls.begin() + static_cast<std::ptrdiff_t>(i));
+    if (spares(at.part->body, planes_of(without))) pocket = std::move(without);
+  }
+  return planes_of(pocket).empty() ? std::nullopt : std::optional(pocket);
+}
+
+double floor_slope(const Pocket& pocket) {
+  return pocket.floor ? 1 - std::abs(dot(pocket.floor->n, outward(pocket.open))) : 0;
+}
+
+// The lower the easier to make.
+double difficulty(const Derivation& at, const Pocket& pocket) {
+  const Vec3 out = outward(pocket.open);
+  double sum = 4.0 * static_cast<double>(pocket.walls.size());
+  for (const Plane& wall : pocket.walls) {
+    if (std::abs(dot(wall.n, out)) > no_angle) sum += 2;
+    if (!trace(at, pocket.open, wall)) sum += 100;  // a line that can't be drawn on the wood
+  }
+  if (floor_slope(pocket) > 1e-12) sum += 3;
+  if (!firm(at, pocket.open)) sum += 200;
+  if (!pocket.floor) sum += 4;
+  if (pocket.open == Side::x_low || pocket.open == Side::x_high) sum += 12;
+  if (pocket.open == Side::y_low || pocket.open == Side::y_high) sum += 6;
+  return sum;
+}
+
+// The wall the stack is set to, the width it clears from there, and its highest corner.
+struct Stack {
+  Plane wall;  // normal out of the wood that stays, into the waste
+  double width = 0, height = 0;
+  bool two_walls = false;
+};
+
+std::optional<Stack> stack_at(const Derivation& at, const Pocket& pocket, std::size_t chosen) {
+  if (!pocket.floor || pocket.walls.empty() || pocket.walls.size() > 2) return {};
+  Stack stack;
+  stack.wall = pocket.walls[chosen].flipped();
+  stack.two_walls = pocket.walls.size() == 2;
+  const Vec3 out = outward(pocket.open), up = -out;
+  const Plane& floor = *pocket.floor;
+  if (std::abs(dot(stack.wall.n, floor.n)) > no_angle) return {};
+  if (std::abs(dot(cross(stack.wall.n, floor.n), out)) > no_angle) return {};
+  if (stack.two_walls) {
+    const Plane& other = pocket.walls[1 - chosen];
+    if (norm(other.n - stack.wall.n) > no_angle) return {};
+    stack.width = other.d - stack.wall.d;
+  } else {
+    stack.width = at.high(stack.wall.n) - stack.wall.d;
+  }
+  // A point on wall and floor, and one a width further along the floor.
+  const Vec3 corner = stack.wall.n * stack.wall.d + floor.n * floor.d;
+  const double table = at.high(out);
+  stack.height = table + std::max(dot(up, corner), dot(up, corner + stack.wall.n * stack.width));
+  return stack;
+}
+
+bool stack_can(const model::Saw& saw, const Stack& stack, const Step& step) {
+  const bool dado = saw.widest_stack->mm > 0;
+  if (stack.height < tolerance::weld) return false;
+  // Upright, passes side by side add up to any width from the narrowest cut on.
+  if (step.exact.tilt == 0)
+    return stack.width >= (dado ? std::min(saw.narrowest_stack->mm, saw.kerf->mm) : saw.kerf->mm);
+  return dado && stack.width >= saw.narrowest_stack->mm && stack.width <= saw.widest_stack->mm;
+}
+
+void offer_stack(const Derivation& at, const Stack& stack, const Lying& lying,
+                 std::optional<Step>& best, double& best_fit) {
+  std::optional<Step> step = set_blade(at, lying, stack.wall);
+  if (!step) return;
+  const bool beyond = step->waste_right != step->reference_right;
+  if (stack.two_walls && !beyond) return;
+  step->tool = Tool::stack;
+  step->exact.width = stack.width;
+  step->exact.height = stack.height;
+  step->cuts_through = false;
+  if (!stack_can(at.shop->saw, stack, *step)) return;
+  double fit = fitness(at, *step);
+  if (fit < 0) return;
+  if (!beyond) {
+    step->flags.push_back(Flag::sacrificial);
+    fit += 0.3;
+  }
+  if (fit >= best_fit - 1e-12) return;
+  best_fit = fit;
+  best = std::move(step);
+}
+
+std::optional<Step> by_stack(const Derivation& at, const Pocket& pocket) {
+  std::optional<Step> best;
+  double fit = 1e9;
+  for (std::size_t wall = 0; wall < pocket.walls.size(); ++wall) {
+    const std::optional<Stack> stack = stack_at(at, pocket, wall);
+    if (!stack) continue;
+    for (const Side against : sides) {
+      if (std::abs(dot(outward(against), outward(pocket.open))) > 0.5) continue;
+      for (const bool right : {true, false})
+        offer_stack(at, *stack, {Machine::table_saw, Guide::fence, pocket.open, against, right},
+                    best, fit);
+      if (std::abs(outward(against).x) < 0.5 && std::abs(outward(pocket.open).x) < 0.5)
+        offer_stack(at, *stack, {Machine::table_saw, Guide::gauge, pocket.open, against, true},
+                    best, fit);
+    }
+  }
+  if (best) best->flags.push_back(Flag::guard_off);
+  return best;
+}
+
+// A line on the open face where the wall meets it, so that the waste is to its right.
+Line line_for(const Derivation& at, const Step& step, Side open, const Plane& wall) {
+  const Vec3 out = outward(open), up = -out;
+  std::array<Vec3, 2> ends;
+  if (const auto on_face = trace(at, open, wall)) {
+    ends = *on_face;
+  } else {
+    // Beyond the wood: any two points of the line will do for the hand that squares it round.
+    const double c = dot(out, wall.n), s = 1 - c * c, h = at.high(out);
+    const Vec3 foot = out * ((h - wall.d * c) / s) + wall.n * ((wall.d - h * c) / s);
+    ends = {foot, foot + unit(cross(out, wall.n)) * 100};
+  }
+  const Vec3 into = -wall.n;
+  if (dot(cross(ends[1] - ends[0], up), into) < 0) std::swap(ends[0], ends[1]);
+  Line line{mark_at(at, step, ends[0]), mark_at(at, step, ends[1]), std::asin(dot(into, up))};
+  if (std::abs(line.lean) < no_angle) line.lean = 0;
+  return line;
+}
+
+std::vector<DepthMark> depths_for(const Derivation& at, const Step& step, const Pocket& pocket) {
+  const Vec3 out = outward(pocket.open);
+  const Plane& floor = *pocket.floor;
+  const double face = at.high(out), slope = dot(floor.n, out);
+  const auto depth_at = [&](Vec3 p) {
+    const Vec3 on_face = p + out * (face - dot(out, p));
+    return floor.distance(on_face) / slope;
+  };
+  if (std::abs(std::abs(slope) - 1) < 1e-12) return {{{}, depth_at({})}};
+  const Vec3 end = outward(step.stopped), edge = outward(step.across_from);
+  const Vec3 corner = end * at.high(end) + edge * at.high(edge);
+  const double length = at.high(end) + at.high(-end), width = at.high(edge) + at.high(-edge);
+  std::vector<DepthMark> depths;
+  for (const Vec3 p : {corner, corner - end * length, corner - edge * width})
+    depths.push_back({mark_at(at, step, p), depth_at(p)});
+  return depths;
+}
+
+bool square_walled(const Step& step) {
+  return std::all_of(step.exact.lines.begin(), step.exact.lines.end(),
+                     [](const Line& line) { return line.lean == 0; }) &&
+         step.exact.depths.size() < 2;
+}
+
+Step by_lines(const Derivation& at, const Pocket& pocket) {
+  Step step;
+  step.row = at.row;
+  step.tool = Tool::clear;
+  step.guide = Guide::marks;
+  step.face = pocket.open;
+  count_marks_from(step);
+  step.against = step.across_from;
+  step.leads = parts::opposite(step.stopped);
+  for (const Plane& wall : pocket.walls)
+    step.exact.lines.push_back(line_for(at, step, pocket.open, wall));
+  if (pocket.floor) step.exact.depths = depths_for(at, step, pocket);
+  step.cuts_through = !pocket.floor;
+  const double deep = step.exact.depths.empty()
+                          ? at.high(outward(step.face)) + at.high(-outward(step.face))
+                          : step.exact.depths.front().depth;
+  step.machine =
+      square_walled(step) && deep <= at.shop->router.deepest->mm ? Machine::router : Machine::hand;
+  if (step.exact.lines.size() > 2 && step.machine == Machine::router)
+    step.flags.push_back(Flag::square_corners);
+  return step;
+}
+
+}  // namespace
+
+std::optional<Pocket> open_pocket(const Derivation& at, const Region& removed) {
+  std::optional<Pocket> best;
+  double least = 1e9;
+  const Region tight = tightened(removed);
+  for (const Side open : sides) {
+    std::optional<Pocket> pocket = opened(at, tight, open);
+    if (!pocket) continue;
+    const double hard = difficulty(at, *pocket);
+    if (hard >= least) continue;
+    least = hard;
+    best = std::move(pocket);
+  }
+  return best;
+}
+
+Step cut_pocket(const Derivation& at, const Pocket& pocket) {
+  if (std::optional<Step> step = by_stack(at, pocket)) return *step;
+  return by_lines(at, pocket);
+}
+
+std::optional<Step> follow_lines(const Derivation& at, const std::vector<Plane>& lines) {
+  for (const Side face : {Side::z_low, Side::y_low, Side::x_low}) {
+    const Vec3 out = outward(face);
+    if (std::any_of(lines.begin(), lines.end(),
+                    [&](const Plane& p) { return std::abs(dot(p.n, out)) > 0.9; }))
+      continue;
+    Step step;
+    step.row = at.row;
+    step.tool = Tool::follow;
+    step.guide = Guide::marks;
+    step.face = face;
+    count_marks_from(step);
+    step.against = step.across_from;
+    for (const Plane& line : lines)
+      step.exact.lines.push_back(line_for(at, step, face, line.flipped()));
+    const double thick = at.high(out) + at.high(-out);
+    step.machine =
+        at.shop->band_saw.given && square_walled(step) && thick <= at.shop->band_saw.height->mm
+            ? Machine::band_saw
+            : Machine::hand;
+    return step;
+  }
+  return {};
+}
+
+}  // namespace splay::fabrication

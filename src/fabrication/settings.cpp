@@ -1,0 +1,141 @@
+#include "fabrication/settings.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/tolerance.h"
+#include "fabrication/chains.h"
+#include "fabrication/derive.h"
+#include "fabrication/proof.h"
+
+namespace splay::fabrication {
+
+using parts::Side;
+
+namespace {
+
+double nearest(double value, double step) { return std::round(value / step) * step; }
+
+double reads_to(const model::Shop& shop, Machine machine) {
+  switch (machine) {
+    case Machine::mitre_saw:
+      return shop.mitre_saw.reads_to->rad;
+    case Machine::track_saw:
+      return shop.track_saw.reads_to->rad;
+    default:
+      return shop.saw.reads_to->rad;
+  }
+}
+
+bool same_axis(Side a, Side b) { return a == b || a == parts::opposite(b); }
+
+// From the way the work lay before to the way it lies now.
+Turned turned_from(const Step& before, const Step& now) {
+  if (!same_axis(before.face, now.face)) return Turned::another_side;
+  const bool face = before.face == now.face;
+  const auto runs = [](const Step& step) {
+    return step.guide == Guide::gauge ? step.stopped : step.leads;
+  };
+  const bool same_kind = same_axis(runs(before), runs(now));
+  const bool ends = same_kind ? runs(before) == runs(now) : before.against == now.against;
+  if (face) return ends ? Turned::as_before : Turned::end_for_end;
+  return ends ? Turned::face_for_face : Turned::over_ends;
+}
+
+bool near(double a, double b) { return std::abs(a - b) < 1e-9; }
+
+bool same_tool(const Step& a, const Step& b) {
+  return a.machine == b.machine && a.tool == b.tool && near(a.printed.tilt, b.printed.tilt) &&
+         near(a.printed.gauge, b.printed.gauge) &&
+         (a.tool == Tool::blade || near(a.printed.width, b.printed.width));
+}
+
+bool same_setting(const Step& a, const Step& b) {
+  if (!same_tool(a, b) || a.guide != b.guide || a.guide == Guide::marks) return false;
+  if (a.tool == Tool::thickness) return a.machine == Machine::planer;
+  return a.reference_right == b.reference_right && a.waste_right == b.waste_right &&
+         near(a.printed.distance, b.printed.distance) && near(a.printed.height, b.printed.height);
+}
+
+void give_groups(Plan& plan) {
+  int groups = 0;
+  for (std::size_t i = 0; i < plan.steps.size(); ++i) {
+    Step& step = plan.steps[i];
+    step.group = -1;
+    step.same_as = -1;
+    for (std::size_t k = 0; k < i && step.same_as < 0; ++k) {
+      if (step.group < 0 && same_tool(plan.steps[k], step)) step.group = plan.steps[k].group;
+      if (same_setting(plan.steps[k], step)) step.same_as = static_cast<int>(k);
+    }
+    if (step.group < 0) step.group = groups++;
+    if (step.same_as < 0) continue;
+    step.flags.push_back(Flag::same_setting);
+    Step& first = plan.steps[static_cast<std::size_t>(step.same_as)];
+    if (!first.has(Flag::try_first)) first.flags.push_back(Flag::try_first);
+  }
+}
+
+// Smaller than this a piece is not held by hand at a saw: common practice, no source.
+constexpr double small_piece = 300;   // mm along the feed at a fence or across at a gauge
+constexpr double narrow_offcut = 12;  // mm
+
+void flag_dangers(const Plan& plan, Step& step) {
+  const Vec3 size = plan.rows[static_cast<std::size_t>(step.row)].finished;
+  const bool saw = step.machine == Machine::table_saw || step.machine == Machine::mitre_saw;
+  if (saw && step.guide != Guide::marks && size.x < small_piece && size.y < small_piece)
+    step.flags.push_back(Flag::small_piece);
+  if (step.machine == Machine::table_saw && step.tool == Tool::blade &&
+      step.guide == Guide::fence && step.exact.distance < narrow_offcut)
+    step.flags.push_back(Flag::narrow_offcut);
+}
+
+}  // namespace
+
+Setting printed_setting(const model::Project& project, const Step& step) {
+  const FigureStyle style = project.job.figures();
+  const double angle = reads_to(project.shop, step.machine);
+  const auto length = [&](double mm) { return style.mm(style.round(mm)); };
+  const auto mark = [&](const Mark& m) { return Mark{length(m.along), length(m.across)}; };
+  Setting set = step.exact;
+  set.tilt = nearest(set.tilt, angle);
+  set.gauge = nearest(set.gauge, angle);
+  set.distance = length(set.distance);
+  set.height = length(set.height);
+  set.jig_offset = length(set.jig_offset);
+  if (step.tool == Tool::thickness) set.width = length(set.width);
+  for (Mark& each : set.marks) each = mark(each);
+  for (Line& line : set.lines) line = {mark(line.a), mark(line.b), nearest(line.lean, angle)};
+  for (DepthMark& depth : set.depths) depth = {mark(depth.at), length(depth.depth)};
+  return set;
+}
+
+void finish_steps(Plan& plan) {
+  int row = -1, place = 0;
+  for (std::size_t i = 0; i < plan.steps.size(); ++i) {
+    Step& step = plan.steps[i];
+    const bool first = step.row != row;
+    place = first ? 1 : place + 1;
+    row = step.row;
+    step.id = plan.rows[static_cast<std::size_t>(row)].mark + "." + std::to_string(place);
+    step.turned = first ? Turned::first : turned_from(plan.steps[i - 1], step);
+    flag_dangers(plan, step);
+  }
+  give_groups(plan);
+}
+
+void plan_steps(Plan& plan) {
+  for (std::size_t row = 0; row < plan.rows.size(); ++row) {
+    const parts::Part& part =
+        plan.assembly.parts[static_cast<std::size_t>(plan.rows[row].members.front())];
+    Derivation derived = derive_steps(*plan.project, part, static_cast<int>(row));
+    for (Step& step : derived.steps) {
+      step.printed = printed_setting(*plan.project, step);
+      plan.steps.push_back(std::move(step));
+    }
+  }
+  finish_steps(plan);
+  prove(plan);
+  report_chains(plan);
+}
+
+}  // namespace splay::fabrication
