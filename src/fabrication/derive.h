@@ -62,6 +62,9 @@ std::optional<Step> bore(const Derivation& at, const Region& removed);
 // Lines along the outline, each right through.
 std::optional<Step> follow_lines(const Derivation& at, const std::vector<Plane>& lines);
 
+inline constexpr double least_bearing = 2.0;  // mm: a shorter contact lets the work rock
+// How long the work's furthest surface towards `out` is along a direction.
+double bearing(const Derivation& at, Vec3 out, Vec3 along);
 // The work lies firmly with this side on a table, or a tool's shoe on it.
 bool firm(const Derivation& at, parts::Side face);
 // Where `mark`'s place is counted from: fills stopped and across_from for a face.

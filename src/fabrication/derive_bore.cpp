@@ -4,6 +4,7 @@
 #include <numbers>
 
 #include "fabrication/derive.h"
+#include "fabrication/sides.h"
 
 namespace splay::fabrication {
 
@@ -13,8 +14,6 @@ using parts::Side;
 namespace {
 
 constexpr double same_way = 1e-7;
-constexpr std::array<Side, 6> sides = {Side::z_low,  Side::z_high, Side::y_low,
-                                       Side::y_high, Side::x_low,  Side::x_high};
 
 struct Round {
   Vec3 axis, centre;  // the axis points into the wood; a point of it
@@ -81,7 +80,7 @@ std::optional<Round> round_hole(const Derivation& at, const Region& removed) {
     const double end = plane.d - dot(plane.n, round.centre);
     const Vec3 bottom = round.centre + plane.n * end;
     const bool inside = [&] {
-      for (const Side side : sides)
+      for (const Side side : all_sides)
         if (dot(outward(side), bottom) > at.high(outward(side)) - 1e-6) return false;
       return true;
     }();
@@ -105,7 +104,7 @@ std::optional<Step> bore(const Derivation& at, const Region& removed) {
   step.guide = Guide::marks;
   Vec3 axis = round->axis;
   double best = -1;
-  for (const Side side : sides) {
+  for (const Side side : all_sides) {
     const double against = -dot(outward(side), axis);
     const double fit = round->bottom ? against : std::abs(against);
     if (fit <= best + 1e-9) continue;
@@ -131,6 +130,7 @@ std::optional<Step> bore(const Derivation& at, const Region& removed) {
   const Vec3 mouth = round->centre + axis * away;
   if (round->bottom) step.exact.height = round->bottom->d - dot(round->bottom->n, mouth);
   step.cuts_through = !round->bottom;
+  if (!firm(at, step.face)) step.flags.push_back(Flag::block);
   if (step.exact.tilt > at.shop->drill.tilt->rad + 1e-9) step.machine = Machine::hand;
   return step;
 }

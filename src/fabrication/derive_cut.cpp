@@ -1,10 +1,12 @@
-// Cuts right through: the setting of a blade that makes a plane, and the best way to lie for it.
+// Cuts right through: what the machines can do, and the best way to lie for a plane.
 #include <algorithm>
 #include <cmath>
 #include <numbers>
 
+#include "base/figure.h"
 #include "base/tolerance.h"
 #include "fabrication/derive.h"
+#include "fabrication/sides.h"
 
 namespace splay::fabrication {
 
@@ -12,19 +14,6 @@ using parts::outward;
 using parts::Side;
 
 namespace {
-
-constexpr double no_angle = 1e-9;  // radians
-constexpr std::array<Side, 6> sides = {Side::z_low,  Side::z_high, Side::y_low,
-                                       Side::y_high, Side::x_low,  Side::x_high};
-
-bool along_x(Side side) { return side == Side::x_low || side == Side::x_high; }
-bool same_axis(Side a, Side b) { return a == b || a == parts::opposite(b); }
-
-Side side_towards(Vec3 way) {
-  for (const Side side : sides)
-    if (dot(outward(side), way) > 0.5) return side;
-  return Side::x_low;
-}
 
 double between_heights(const model::Saw& saw, double tilt) {
   const double share = std::min(1.0, tilt / (std::numbers::pi / 4));
@@ -54,20 +43,6 @@ double position_cost(const Step& step) {
     cost += 1;
   return cost;
 }
-
-// How long the work's furthest surface towards `out` is along a direction.
-double bearing(const Derivation& at, Vec3 out, Vec3 along) {
-  const double edge = at.high(out) - 1e-5;
-  double low = 1e300, high = -1e300;
-  for (const Vec3& p : at.work.vertices()) {
-    if (dot(out, p) < edge) continue;
-    low = std::min(low, dot(along, p));
-    high = std::max(high, dot(along, p));
-  }
-  return high - low;
-}
-
-constexpr double least_bearing = 2.0;  // mm
 
 // The work bears on table and on fence or gauge, and rocks on neither.
 bool steady(const Derivation& at, const Step& step) {
@@ -130,8 +105,8 @@ double led_fitness(const Derivation& at, const Step& step) {
 // Every way to lie for a guided cut.
 std::vector<Lying> guided(const model::Shop& shop) {
   std::vector<Lying> ways;
-  for (const Side face : sides) {
-    for (const Side against : sides) {
+  for (const Side face : all_sides) {
+    for (const Side against : all_sides) {
       if (same_axis(face, against) || along_x(against)) continue;
       for (const bool right : {true, false})
         ways.push_back({Machine::table_saw, Guide::fence, face, against, right});
@@ -169,7 +144,7 @@ std::optional<Step> best_way(const Derivation& at, const Plane& plane, Side own)
     }
   for (const Machine machine : {Machine::table_saw, Machine::track_saw, Machine::hand}) {
     if (thin(at) && machine != Machine::hand) continue;
-    for (const Side face : sides)
+    for (const Side face : all_sides)
       for (const bool backwards : {false, true}) {
         if (along_x(face)) continue;
         std::optional<Step> step = set_marks(at, machine, face, plane, backwards);
@@ -179,116 +154,24 @@ std::optional<Step> best_way(const Derivation& at, const Plane& plane, Side own)
   return best;
 }
 
-}  // namespace
-
-std::optional<Step> set_blade(const Derivation& at, const Lying& lying, const Plane& plane) {
-  Step step;
-  step.row = at.row;
-  step.machine = lying.machine;
-  step.guide = lying.guide;
-  step.face = lying.face;
-  step.against = lying.against;
-  const Vec3 down = outward(lying.face), to = outward(lying.against);
-  const Vec3 up = -down;
-  const bool fence = lying.guide == Guide::fence;
-  const Vec3 right = fence ? (lying.reference_right ? to : -to) : cross(up, to);
-  const Vec3 feed = cross(up, right);
-  const double sideways = dot(plane.n, right), ahead = dot(plane.n, feed), rise = dot(plane.n, up);
-  if (std::abs(sideways) < 1e-6) return {};
-  if (fence && std::abs(ahead) > no_angle) return {};
-  step.exact.gauge = fence ? 0 : std::atan(-ahead / sideways);
-  if (std::abs(step.exact.gauge) < no_angle) step.exact.gauge = 0;
-  step.exact.tilt = std::atan2(std::abs(rise), std::hypot(sideways, ahead));
-  if (step.exact.tilt < no_angle) step.exact.tilt = 0;
-  step.waste_right = sideways > 0;
-  step.tilts_right = step.exact.tilt > 0 && (step.waste_right ? rise < 0 : rise > 0);
-  step.reference_right = fence ? lying.reference_right : !step.waste_right;
-  // Where the plane meets the table, at the reference edge.
-  const double table = at.high(down);
-  const double back = fence ? 0 : at.high(to);
-  const double x = (plane.d + rise * table + (fence ? 0 : ahead * back)) / sideways;
-  step.exact.distance = step.reference_right ? at.high(right) - x : x + at.high(-right);
-  if (std::abs(step.exact.distance) < 1e-9) step.exact.distance = 0;
-  step.stopped = side_towards(step.reference_right ? right : -right);
-  step.leads = side_towards(feed);
-  step.across_from = lying.against;
-  // The surface falls back as one moves along its normal.
-  step.to_long_point = rise >= 0 && (fence || ahead >= 0);
-  step.exact.width =
-      lying.machine == Machine::mitre_saw ? at.shop->mitre_saw.kerf->mm : at.shop->saw.kerf->mm;
-  return step;
-}
-
-bool firm(const Derivation& at, Side face) {
-  const Vec3 out = outward(face);
-  for (const Side side : sides)
-    if (!same_axis(side, face) && bearing(at, out, outward(side)) < least_bearing) return false;
-  return true;
-}
-
-void count_marks_from(Step& step) {
-  const bool face_x = along_x(step.face);
-  step.stopped = face_x ? Side::y_low : Side::x_low;
-  step.across_from = same_axis(step.face, Side::z_low) ? Side::y_low : Side::z_low;
-}
-
-Mark mark_at(const Derivation& at, const Step& step, Vec3 point) {
-  const Vec3 end = outward(step.stopped), edge = outward(step.across_from);
-  return {at.high(end) - dot(end, point), at.high(edge) - dot(edge, point)};
-}
-
-std::optional<std::array<Vec3, 2>> trace(const Derivation& at, Side face, const Plane& plane) {
-  const Vec3 out = outward(face);
-  const Vec3 line = cross(out, plane.n);
-  if (norm(line) < 1e-6) return {};
-  const Vec3 way = unit(line);
-  // The point of both planes nearest to the origin's foot (two planes, the third through 0).
-  const double c = dot(out, plane.n), s = 1 - c * c, h = at.high(out);
-  const Vec3 foot = out * ((h - plane.d * c) / s) + plane.n * ((plane.d - h * c) / s);
-  double from = -1e300, to = 1e300;
-  for (const Side side : sides) {
-    if (same_axis(side, face)) continue;
-    const Vec3 n = outward(side);
-    const double slope = dot(n, way), room = at.high(n) - dot(n, foot);
-    if (std::abs(slope) < 1e-12) {
-      if (room < -tolerance::weld) return {};
-    } else if (slope > 0) {
-      to = std::min(to, room / slope);
-    } else {
-      from = std::max(from, room / slope);
-    }
+// Why it is not simply cut flat at the table saw.
+void say_why(const Derivation& at, const Plane& plane, Step& step) {
+  const double flat = std::asin(std::min(1.0, std::abs(plane.n.z)));
+  const std::string past = "Flat it would need a tilt of " + degrees_text(Angle{flat}.degrees()) +
+                           "; the saw tilts to " + degrees_text(at.shop->saw.tilt->degrees()) + ".";
+  const bool too_steep = flat > at.shop->saw.tilt->rad + no_angle;
+  if (step.position() == Position::on_end) {
+    step.flags.push_back(Flag::tall_fence);
+    if (step.exact.distance < step.exact.width) step.flags.push_back(Flag::sacrificial);
+    if (too_steep && step.exact.tilt > 0) step.flags.push_back(Flag::complement);
   }
-  if (to - from < 1e-3) return {};
-  return std::array<Vec3, 2>{foot + way * from, foot + way * to};
+  const bool plain = step.machine == Machine::table_saw && step.position() == Position::flat;
+  if (!plain && too_steep && std::abs(plane.n.y) < 0.7) step.remark = past;
+  if (step.machine == Machine::hand || step.machine == Machine::track_saw)
+    step.flags.push_back(Flag::chosen_way);
 }
 
-std::optional<Step> set_marks(const Derivation& at, Machine machine, Side face, const Plane& plane,
-                              bool backwards) {
-  const auto line = trace(at, face, plane);
-  if (!line || norm((*line)[1] - (*line)[0]) < 5) return {};
-  Step step;
-  step.row = at.row;
-  step.machine = machine;
-  step.guide = Guide::marks;
-  step.face = face;
-  count_marks_from(step);
-  step.against = step.across_from;
-  const Vec3 a = (*line)[backwards ? 1 : 0], b = (*line)[backwards ? 0 : 1];
-  step.exact.marks = {mark_at(at, step, a), mark_at(at, step, b)};
-  const Vec3 up = -outward(face), right = cross(unit(b - a), up);
-  const double rise = dot(plane.n, up), sideways = dot(plane.n, right);
-  step.exact.tilt = std::atan2(std::abs(rise), std::abs(sideways));
-  if (step.exact.tilt < no_angle) step.exact.tilt = 0;
-  step.waste_right = sideways > 0;
-  step.tilts_right = step.exact.tilt > 0 && (step.waste_right ? rise < 0 : rise > 0);
-  step.to_long_point = rise >= 0;
-  step.exact.jig_offset = std::abs(step.exact.marks[1].across - step.exact.marks[0].across);
-  step.exact.width =
-      machine == Machine::track_saw ? at.shop->track_saw.kerf->mm : at.shop->saw.kerf->mm;
-  if (machine == Machine::hand) step.exact.width = 1.0;  // a hand saw's, common practice
-  if (machine != Machine::table_saw) step.leads = Side::x_high;
-  return step;
-}
+}  // namespace
 
 double fitness(const Derivation& at, const Step& step) {
   if (!steady(at, step)) return -1;
@@ -328,7 +211,7 @@ Step cut_through(Derivation& at, const Plane& plane, const std::string& name, Si
   }
   best->name = name;
   if (best->machine == Machine::hand && !thin(at)) at.without.push_back(name);
-  if (best->position() == Position::on_end) best->flags.push_back(Flag::tall_fence);
+  say_why(at, plane, *best);
   return *best;
 }
 

@@ -4,6 +4,7 @@
 
 #include "base/tolerance.h"
 #include "fabrication/derive.h"
+#include "fabrication/sides.h"
 
 namespace splay::fabrication {
 
@@ -13,9 +14,6 @@ using parts::Side;
 namespace {
 
 constexpr double steep = 0.7;  // cosine: a plane that looks so much along a face is no wall of it
-constexpr double no_angle = 1e-9;
-constexpr std::array<Side, 6> sides = {Side::z_low,  Side::z_high, Side::y_low,
-                                       Side::y_high, Side::x_low,  Side::x_high};
 
 // Whether a cell is wholly outside of one of the planes.
 bool apart(const Solid& body, const Cell& cell, const Region& region) {
@@ -169,7 +167,7 @@ std::optional<Step> by_stack(const Derivation& at, const Pocket& pocket) {
   for (std::size_t wall = 0; wall < pocket.walls.size(); ++wall) {
     const std::optional<Stack> stack = stack_at(at, pocket, wall);
     if (!stack) continue;
-    for (const Side against : sides) {
+    for (const Side against : all_sides) {
       if (std::abs(dot(outward(against), outward(pocket.open))) > 0.5) continue;
       for (const bool right : {true, false})
         offer_stack(at, *stack, {Machine::table_saw, Guide::fence, pocket.open, against, right},
@@ -244,6 +242,7 @@ Step by_lines(const Derivation& at, const Pocket& pocket) {
                           : step.exact.depths.front().depth;
   step.machine =
       square_walled(step) && deep <= at.shop->router.deepest->mm ? Machine::router : Machine::hand;
+  if (!firm(at, pocket.open)) step.flags.push_back(Flag::block);
   if (step.exact.lines.size() > 2 && step.machine == Machine::router)
     step.flags.push_back(Flag::square_corners);
   return step;
@@ -255,7 +254,7 @@ std::optional<Pocket> open_pocket(const Derivation& at, const Region& removed) {
   std::optional<Pocket> best;
   double least = 1e9;
   const Region tight = tightened(removed);
-  for (const Side open : sides) {
+  for (const Side open : all_sides) {
     std::optional<Pocket> pocket = opened(at, tight, open);
     if (!pocket) continue;
     const double hard = difficulty(at, *pocket);

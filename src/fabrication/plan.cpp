@@ -8,6 +8,7 @@
 #include "fabrication/cuts.h"
 #include "fabrication/hands.h"
 #include "fabrication/settings.h"
+#include "fabrication/split.h"
 #include "parts/audit.h"
 
 namespace splay::fabrication {
@@ -168,6 +169,7 @@ Plan make_plan(const model::Project& project, parts::Assembly assembly,
   const bool whole = std::none_of(plan.assembly.parts.begin(), plan.assembly.parts.end(),
                                   [](const parts::Part& part) { return part.body.empty(); });
   if (whole) {
+    if (!plan.stopped()) split_long_parts(plan);
     gather_rows(plan);
     give_marks(plan);
     for (PartRow& row : plan.rows)

@@ -7,6 +7,8 @@
 #include "fabrication/chains.h"
 #include "fabrication/derive.h"
 #include "fabrication/proof.h"
+#include "fabrication/sides.h"
+#include "fabrication/steps_checks.h"
 
 namespace splay::fabrication {
 
@@ -26,8 +28,6 @@ double reads_to(const model::Shop& shop, Machine machine) {
       return shop.saw.reads_to->rad;
   }
 }
-
-bool same_axis(Side a, Side b) { return a == b || a == parts::opposite(b); }
 
 // From the way the work lay before to the way it lies now.
 Turned turned_from(const Step& before, const Step& now) {
@@ -132,9 +132,11 @@ void plan_steps(Plan& plan) {
       step.printed = printed_setting(*plan.project, step);
       plan.steps.push_back(std::move(step));
     }
+    check_positions(plan, derived);
   }
   finish_steps(plan);
   prove(plan);
+  check_proofs(plan);
   report_chains(plan);
 }
 

@@ -59,7 +59,7 @@ std::string_view word(Turned turned) {
 }
 
 std::string_view word(Flag flag) {
-  static constexpr std::array<std::string_view, 11> words = {"try one first",
+  static constexpr std::array<std::string_view, 12> words = {"try one first",
                                                              "same setting",
                                                              "complement",
                                                              "tall fence",
@@ -69,6 +69,7 @@ std::string_view word(Flag flag) {
                                                              "small piece",
                                                              "stop block ahead of the blade",
                                                              "square the corners by hand",
+                                                             "marked on a block",
                                                              "chosen way"};
   return pick(words, flag);
 }

@@ -60,6 +60,8 @@ TEST_CASE("a bevel past the saw's tilt is cut in another position") {
   CHECK(degrees(end.exact.tilt) == Approx(33));
   CHECK(end.exact.gauge == 0);
   CHECK(end.has(Flag::tall_fence));
+  CHECK(end.has(Flag::complement));
+  CHECK(end.remark.find("57.00") != std::string::npos);
   const test::Built on_edge = test::build(brace("57 deg", "2", "[shop.saw]\ngauge = \"60 deg\"\n"));
   check_steps(on_edge.plan);
   const Step turned = test::step_for(on_edge, "b", "head");
@@ -109,6 +111,55 @@ TEST_CASE("one tilt serves both kinds of corner, half the cuts flat and half sta
   }
   CHECK(flat == 4);
   CHECK(standing == 4);
+}
+
+// The same shape 55 in wide at the foot: its bottom panel can't stand on an end that 50 in is the
+// longest for. It is found, and made of two lengths where the file asks for it.
+TEST_CASE("a panel too long to stand on end is found, and split as the file asks") {
+  const std::string saw = "longest_on_end = 50\nwidest_on_end = 20\n";
+  const test::Built found = test::build(canted("55", saw));
+  REQUIRE(found.stops() == "");
+  check_steps(found.plan);
+  CHECK(found.found("no-saw-position"));
+  const Step by_hand = test::step_for(found, "bottom panel", "mitre to left panel");
+  CHECK(by_hand.machine == Machine::hand);
+  CHECK(degrees(by_hand.exact.tilt) == Approx(52.5));
+
+  const test::Built track =
+      test::build(canted("55", saw + "[shop.track_saw]\ntilt = \"56 deg\"\n"));
+  check_steps(track.plan);
+  CHECK_FALSE(track.found("no-saw-position"));
+  CHECK(test::step_for(track, "bottom panel", "mitre to left panel").machine == Machine::track_saw);
+
+  const test::Built halves =
+      test::build(canted("55", saw + "beyond = \"split\"\n",
+                         "[case.body.shelf.a]\ntop_at = 12\nends = { housing = \"1/4\" }\n"
+                         "[case.body.partition.p]\ncentre_at = 26\nbetween = [\"bottom\", \"a\"]\n"
+                         "lower = { housing = \"1/4\" }\n"));
+  REQUIRE(halves.stops() == "");
+  check_steps(halves.plan);
+  CHECK(halves.found("split"));
+  CHECK_FALSE(halves.found("no-saw-position"));
+  const parts::Part& first = halves.part("bottom panel, first length");
+  const parts::Part& second = halves.part("bottom panel, second length");
+  CHECK(test::inches(first.size.x + second.size.x) == Approx(55));
+  // The seam lies under the partition.
+  const double seam = std::min(test::inches(first.size.x), test::inches(second.size.x));
+  CHECK(seam == Approx(26).margin(1e-6));
+  for (const char* name : {"bottom panel, first length", "bottom panel, second length"}) {
+    int standing = 0;
+    for (const Step& step : test::steps_of(halves, name))
+      if (step.name.starts_with("mitre to")) {
+        ++standing;
+        CHECK(step.position() == Position::on_end);
+        CHECK(degrees(step.exact.tilt) == Approx(37.5));
+      }
+    CHECK(standing == 1);
+  }
+  bool glued = false;
+  for (const JointReport& joint : halves.plan.joints)
+    glued = glued || (joint.kind == "glued" && joint.name == "bottom panel, seam");
+  CHECK(glued);
 }
 
 // Common practice, no source: the lap for a level rail is 15 degrees off square on a leg that leans
