@@ -12,7 +12,6 @@
 
 namespace splay::fabrication {
 
-using parts::Side;
 
 namespace {
 
