@@ -1,4 +1,6 @@
 // splaybook: from one text file that describes a piece of furniture to the binder it is built from.
+#include <unistd.h>
+
 #include <CLI/CLI.hpp>
 #include <iostream>
 
@@ -19,6 +21,7 @@ enum Exit { done = 0, wrong_project = 1, wrong_call = 2, no_file = 3 };
 
 struct Call {
   std::string file, style = "bench", paper, out = "output", word;
+  std::int64_t effort = 0;
 };
 
 const std::map<std::string, model::PaperSize> papers = {{"A4", model::PaperSize::a4},
@@ -26,10 +29,23 @@ const std::map<std::string, model::PaperSize> papers = {{"A4", model::PaperSize:
                                                         {"A3", model::PaperSize::a3},
                                                         {"Tabloid", model::PaperSize::tabloid}};
 
+// Better layouts on request. On a terminal a line tells how far they are; a file gets none.
+packing::Effort effort_of(const Call& call) {
+  packing::Effort effort{call.effort, {}};
+  if (call.effort > 0 && isatty(STDERR_FILENO) != 0)
+    effort.progress = [](std::int64_t done, double) {
+      std::cerr << "\rlayouts: " << done << " steps " << std::flush;
+      return true;
+    };
+  return effort;
+}
+
 Piece open_piece(const Call& call) {
   Overrides overrides;
+  overrides.effort = effort_of(call);
   if (!call.paper.empty()) overrides.paper = papers.at(call.paper);
   Piece piece = make_piece(call.file, overrides);
+  if (overrides.effort.progress) std::cerr << "\r\x1b[K";
   for (const Diagnostic& fault : piece.diagnostics)
     std::cerr << describe(fault, piece.file_name, piece.source);
   return piece;
@@ -117,6 +133,10 @@ void describe_commands(CLI::App& app, Call& call, Act& act) {
     sub->add_option("FILE", call.file, "the project file")->required();
     sub->add_option("--paper", call.paper, "paper, over what the file says")
         ->check(CLI::IsMember({"A4", "Letter", "A3", "Tabloid"}));
+    sub->add_option(
+           "--effort", call.effort,
+           "steps of search for better layouts of sheets and boards; 0: the first good one")
+        ->check(CLI::Range(0, 10000000));
     sub->add_option("--style", call.style, "a style of the styles folder, or its path");
     return sub;
   };

@@ -20,7 +20,8 @@ Piece make_piece(const std::filesystem::path& file, const Overrides& overrides) 
   if (!result.project) return piece;
   piece.project = std::make_unique<model::Project>(std::move(*result.project));
   if (overrides.paper) piece.project->job.paper.value = *overrides.paper;
-  piece.plan = fabrication::make_plan(*piece.project, constructs::build(*piece.project));
+  piece.plan =
+      fabrication::make_plan(*piece.project, constructs::build(*piece.project), overrides.effort);
   return piece;
 }
 

@@ -26,6 +26,7 @@ struct Piece {
 // What the command line may say over the file.
 struct Overrides {
   std::optional<model::PaperSize> paper;
+  packing::Effort effort;  // on the layout of each stock
 };
 
 // Throws std::runtime_error when the file can't be read.
