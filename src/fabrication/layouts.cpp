@@ -78,19 +78,29 @@ void cut_stretches(const StockLayout& layout, const std::vector<std::size_t>& us
   const double kerf = layout.task.kerf;
   std::vector<SheetCut> first;
   double freed = 0;  // right side of the last kerf
+  double clear = 0;  // the longest stretch passed over since
+  const auto leave = [&](double to) {
+    if (to - freed <= same) return;
+    const OffCut piece{freed, 0, to - freed, board.width};
+    if (clear >= layout.shortest_kept)
+      sheet.off_cuts.push_back({"", piece});  // goes back to the rack, defects and all
+    else
+      sheet.defects.push_back(piece);
+  };
   for (std::size_t s = 0; s < layout.supplies.size(); ++s) {
     if (layout.supplies[s].board != board.board) continue;
     const double from = layout.supplies[s].from, to = from + layout.task.sheets[s].width;
-    const bool cut_out = std::find(used.begin(), used.end(), s) != used.end();
-    if (!cut_out) continue;
+    if (std::find(used.begin(), used.end(), s) == used.end()) {
+      clear = std::max(clear, to - from);
+      continue;
+    }
     if (from - freed > same) first.push_back({packing::Axis::x, from - kerf, 0, board.width, true});
-    if (from - kerf - freed > same)
-      sheet.defects.push_back({freed, 0, from - kerf - freed, board.width});
+    leave(from - kerf);
     if (board.length - to > same) first.push_back({packing::Axis::x, to, 0, board.width, true});
     freed = to + kerf;
+    clear = 0;
   }
-  if (board.length - freed > same)
-    sheet.defects.push_back({freed, 0, board.length - freed, board.width});
+  leave(board.length);
   sheet.cuts.insert(sheet.cuts.begin(), first.begin(), first.end());
 }
 

@@ -66,6 +66,12 @@ void Match::check(Complaints& complaints) const {
 }
 
 void Supply::fields(FieldVisitor& visit) {
+  break_down(visit);
+  boards(visit);
+  billing(visit);
+}
+
+void Supply::break_down(FieldVisitor& visit) {
   visit.length(may("kerf", "Width of cut of the saw that breaks it down", "the kerf of [shop.saw]"),
                kerf, Range{0, 12, false});
   visit.length(
@@ -85,6 +91,9 @@ void Supply::fields(FieldVisitor& visit) {
   visit.tables(may("off_cut", "An off-cut of a sheet on hand, used before a sheet is bought"),
                off_cuts);
   visit.tables(may("rack", "A board on the rack, used before one is bought"), rack);
+}
+
+void Supply::boards(FieldVisitor& visit) {
   visit.lengths(may("lengths", "The lengths of board the yard sells",
                     "8 ft or 2400 mm, or what the longest part needs"),
                 lengths, Range::size());
@@ -98,6 +107,9 @@ void Supply::fields(FieldVisitor& visit) {
                planing, Range{0, 50, false});
   visit.length(may("jointing", "Extra width of each strip of a glued-up panel"), jointing,
                Range{0, 100, false});
+}
+
+void Supply::billing(FieldVisitor& visit) {
   visit.length(may("sold_as", "The thickness it is sold by: \"5/4 in\"", "the rough thickness"),
                sold_as, Range{0, 300, true});
   visit.length(may("billed_as", "The thickness the yard bills, when it counts up", "sold_as"),

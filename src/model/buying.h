@@ -70,6 +70,11 @@ struct Supply {
   Given<double> waste{0.0};  // percent over the finished quantity
   void fields(FieldVisitor& visit);
   void check(const std::string& table, bool sheet, Complaints& complaints) const;
+
+ private:
+  void break_down(FieldVisitor& visit);
+  void boards(FieldVisitor& visit);
+  void billing(FieldVisitor& visit);
 };
 
 // What a piece of hardware costs.

@@ -209,3 +209,18 @@ TEST_CASE("a wide board on the rack is used whole, and never counted on twice") 
   CHECK(layout(two, "oak").wanted[0].strips == 3);
   CHECK_THAT(test::verified(layout(two, "oak")), Catch::Equals(""));
 }
+
+TEST_CASE("a clear stretch that is not used goes back to the rack") {
+  const std::string rack =
+      "end_trim = 1\nsize = [20, 6]\n"
+      "[stock.oak.rack.knotty]\nlength = 84\nwidth = 7\ndefects = [30, 33]\n";
+  const test::Built piece = made(boards(rack), test::panels("rail", 1, "oak", "25", "3"));
+  REQUIRE(layout(piece, "oak").sheets.size() == 1);
+  const fabrication::CutSheet& board = layout(piece, "oak").sheets[0];
+  REQUIRE(board.parts.size() == 1);
+  double kept = 0;
+  for (const fabrication::Leftover& left : board.off_cuts) kept = std::max(kept, left.place.width);
+  // Either stretch may have been taken: 1 to 30, or 33 to 83 of 84.
+  CHECK(kept >= 29 * inch);
+  for (const packing::OffCut& defect : board.defects) CHECK(defect.width < 5 * inch);
+}
