@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/figure.h"
 #include "base/tolerance.h"
 
 namespace splay::fabrication {
@@ -14,6 +15,8 @@ using parts::outward;
 using parts::Side;
 
 namespace {
+
+constexpr double resaw_from = 6;  // mm: more is sawn off rather than planed, common practice
 
 double box_at(const parts::Part& part, Side side) {
   const Vec3 out = outward(side);
@@ -86,6 +89,9 @@ class Deriver {
     step.tool = Tool::thickness;
     step.face = Side::z_high;
     step.exact.width = part().size.z;
+    const double over = at_.high(back.n) - back.d;
+    if (over > resaw_from)
+      step.remark = "Resaw it near to size first: " + plain_number(over, 1) + " mm has to go.";
     at_.add(std::move(step), {back.flipped()});
   }
 

@@ -130,6 +130,22 @@ void offer(const Derivation& at, std::optional<Step> step, std::optional<Step>& 
 
 bool thin(const Derivation& at) { return at.part->size.z < 3.0; }
 
+// Along marks; packed level where no side of the work lies firm any more, as after tapers all
+// round.
+void offer_marks(const Derivation& at, const Plane& plane, bool packed, std::optional<Step>& best,
+                 double& fit) {
+  for (const Machine machine : {Machine::table_saw, Machine::track_saw, Machine::hand}) {
+    if (thin(at) && machine != Machine::hand) continue;
+    for (const Side face : all_sides)
+      for (const bool backwards : {false, true}) {
+        if (along_x(face)) continue;
+        std::optional<Step> step = set_marks(at, machine, face, plane, backwards);
+        if (step && packed) step->flags.push_back(Flag::block);
+        offer(at, std::move(step), best, fit);
+      }
+  }
+}
+
 // Work stands on end only for what is done to that end.
 std::optional<Step> best_way(const Derivation& at, const Plane& plane, Side own) {
   std::optional<Step> best;
@@ -142,15 +158,8 @@ std::optional<Step> best_way(const Derivation& at, const Plane& plane, Side own)
       if (step && step->reference_right == step->waste_right) continue;
       offer(at, std::move(step), best, fit);
     }
-  for (const Machine machine : {Machine::table_saw, Machine::track_saw, Machine::hand}) {
-    if (thin(at) && machine != Machine::hand) continue;
-    for (const Side face : all_sides)
-      for (const bool backwards : {false, true}) {
-        if (along_x(face)) continue;
-        std::optional<Step> step = set_marks(at, machine, face, plane, backwards);
-        offer(at, std::move(step), best, fit);
-      }
-  }
+  offer_marks(at, plane, false, best, fit);
+  if (!best) offer_marks(at, plane, true, best, fit);
   return best;
 }
 
@@ -174,7 +183,7 @@ void say_why(const Derivation& at, const Plane& plane, Step& step) {
 }  // namespace
 
 double fitness(const Derivation& at, const Step& step) {
-  if (!steady(at, step)) return -1;
+  if (!step.has(Flag::block) && !steady(at, step)) return -1;
   switch (step.machine) {
     case Machine::table_saw: {
       const double fit = saw_fitness(at, step);

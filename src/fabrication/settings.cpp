@@ -12,7 +12,6 @@
 
 namespace splay::fabrication {
 
-
 namespace {
 
 double nearest(double value, double step) { return std::round(value / step) * step; }

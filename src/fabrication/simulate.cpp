@@ -163,9 +163,7 @@ Region bore_region(const Setting& setting) {
 std::string lay(const Step& step, const Setting& setting, const Solid& work, Rigid& machine) {
   if (work.empty()) return "nothing is left of the work";
   machine = square_frame(step);
-  // A tool led to marks may stand on a block beside the work; a machine's table may not.
-  const bool on_block = step.has(Flag::block) && step.guide == Guide::marks &&
-                        step.machine != Machine::table_saw && step.machine != Machine::band_saw;
+  const bool on_block = step.has(Flag::block) && step.guide == Guide::marks;
   if (!on_block && !lies_flat(work, step.face, machine.ex, machine.ey))
     return "the work rocks on the table";
   if (step.guide != Guide::marks && step.tool != Tool::thickness) {

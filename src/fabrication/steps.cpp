@@ -69,7 +69,7 @@ std::string_view word(Flag flag) {
                                                              "small piece",
                                                              "stop block ahead of the blade",
                                                              "square the corners by hand",
-                                                             "marked on a block",
+                                                             "packed level",
                                                              "chosen way"};
   return pick(words, flag);
 }

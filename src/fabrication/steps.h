@@ -75,8 +75,8 @@ enum class Flag {
   small_piece,     // too small to hold by hand: cut it off a longer piece or hold it in a sled
   stop_behind,     // wood left between blade and fence: use a stop block ahead of the blade
   square_corners,  // inside corners are squared by hand
-  block,      // the side is not flat: mark and measure on a block level with its furthest point
-  chosen_way  // not the first way: see Step::remark
+  block,           // the side is not flat: pack it level with its furthest point, and mark on that
+  chosen_way       // not the first way: see Step::remark
 };
 
 // A point on `face`: how far from the work's end and edge that Setup names.

@@ -17,7 +17,8 @@ std::string why_none(const Plan& plan, const PartRow& row) {
     return "flat it is past the saw's tilt or its gauge, and " + style.with_unit(row.finished.y) +
            " is wider than the " + style.with_unit(saw.widest_on_end->mm) +
            " that can stand on end";
-  return "its angles or its size are past what the saw's tilt, gauge and height allow";
+  return "its angles or its size are past what the saw's tilt, gauge and height allow, or no flat "
+         "side is left to lie on";
 }
 
 }  // namespace
