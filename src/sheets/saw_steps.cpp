@@ -1,0 +1,103 @@
+// Saw steps: every cut in the order of the bench, grouped by setting.
+#include "drafting/text_block.h"
+#include "sheets/kinds.h"
+#include "sheets/saw_steps_card.h"
+#include "sheets/saw_steps_words.h"
+
+namespace splay::sheets {
+
+namespace {
+
+using drafting::Story;
+
+constexpr double between_cards = 3;
+
+// The usual cautions of the trade.
+Story cautions(const Context& context, double width) {
+  const drafting::Kit& kit = context.kit;
+  Story story{drafting::heading(kit, "Before the first cut", width)};
+  story.push_back(drafting::body_text(
+      kit,
+      "Guards, riving knife and hold-downs are left out of the drawings for clearness only: keep "
+      "them on the machine, and use push sticks, eye, ear and dust protection. Read the machine's "
+      "manual; it and the rules of the place prevail over these pages. Practise each new set-up on "
+      "scrap, unplug the machine to change a blade, and never make a cut you don't feel safe with.",
+      width, ink::Face::bold));
+  story.push_back(drafting::body_text(
+      kit,
+      "Each drawing pair shows the cut as one stands to it: left, along the line of cut; right, "
+      "from above. They are not to scale and long wood is broken; the figures count. Hatched wood "
+      "is waste. Tilt and gauge are angles off square; the scale's own reading stands below "
+      "them, and the rise to check the cut or the blade with a square and a rule. A setting is "
+      "made once and serves every step under it, in this order.",
+      width));
+  story.back().space_after = 4;
+  return story;
+}
+
+// "Setting 3: table saw, blade tilted 37.5° left" and the steps it serves.
+drafting::Block setting_head(const Context& context, const Bench& bench, std::size_t number,
+                             double width) {
+  const drafting::Kit& kit = context.kit;
+  std::string steps;
+  for (const StepWork* work : bench.steps) steps += (steps.empty() ? "" : ", ") + work->step->id;
+  const std::string title =
+      "Setting " + std::to_string(number) + ": " + group_words(context, *bench.steps.front());
+  Story story{drafting::of_picture(
+      drafting::paragraph(kit, title, width, {.height = kit.look.figures, .face = ink::Face::bold}),
+      1)};
+  story.push_back(drafting::body_text(
+      kit, (bench.steps.size() > 1 ? "Set once, cut these: " : "Cut: ") + steps, width));
+  drafting::Block block = drafting::of_picture(drafting::as_picture(story, width), 1.5);
+  block.keep_with_next = true;
+  return block;
+}
+
+// The story on pages, each later one with a reminder at its head.
+std::vector<ink::Page> pages_of(const Context& context, const Story& story) {
+  const drafting::Kit& kit = context.kit;
+  const double line = 2 * kit.look.lettering;
+  const std::vector<ink::Rect> first = drafting::columns(context.area(), context.wide() ? 2 : 1);
+  std::vector<ink::Rect> next = first;
+  for (ink::Rect& column : next) column.high.y -= line;
+  std::vector<ink::Page> pages;
+  for (drafting::Items& items : drafting::flow(story, first, next)) {
+    const bool later = !pages.empty();
+    pages.push_back(start_page(context, "Saw steps", "not to scale"));
+    if (later)
+      pages.back().items.emplace_back(ink::Text{
+          {context.area().low.x, context.area().high.y - kit.look.lettering},
+          "Guard, riving knife and hold-downs are left out of the drawings only: keep them on.",
+          kit.look.lettering,
+          0,
+          ink::Align::left,
+          ink::Face::bold});
+    drafting::append(pages.back().items, std::move(items));
+  }
+  return pages;
+}
+
+}  // namespace
+
+std::vector<ink::Page> make_saw_steps(const Context& given) {
+  if (given.plan.steps.empty()) return {};
+  const Context context = for_reading(given);
+  const double width = story_width(context);
+  const std::vector<StepWork> works = step_works(context.plan);
+  Story story = cautions(context, width);
+  std::size_t number = 0;
+  for (const Bench& bench : bench_order(works)) {
+    story.push_back(setting_head(context, bench, ++number, width));
+    int setting = -1;
+    for (const StepWork* work : bench.steps) {
+      const bool as_before = work->step->same_as >= 0 && setting == work->step->same_as;
+      const auto own = static_cast<int>(work->step - context.plan.steps.data());
+      setting = work->step->same_as >= 0 ? work->step->same_as : own;
+      story.push_back(
+          drafting::of_picture(step_card(context, *work, width, as_before), between_cards));
+    }
+  }
+  return pages_of(context, story);
+}
+
+}  // namespace splay::sheets
