@@ -4,6 +4,7 @@
 #include <numbers>
 
 #include "base/figure.h"
+#include "fabrication/soundness.h"
 
 namespace splay::fabrication {
 
@@ -42,6 +43,10 @@ void check_tilts(Plan& plan) {
 void check_plan(Plan& plan) {
   check_any_parts(plan);
   check_tilts(plan);
+  judge_movement(plan);
+  judge_shelves(plan);
+  judge_balance(plan);
+  judge_passage(plan);
 }
 
 }  // namespace splay::fabrication

@@ -79,7 +79,7 @@ void measure_row(const model::Project& project, const parts::Part& part, PartRow
   row.long_point = points.long_point;
   row.short_point = points.short_point;
   row.volume = part.body.volume();
-  if (stock != nullptr) row.mass = row.volume * 1e-9 * stock->density.value;
+  if (stock != nullptr) row.mass = row.volume * 1e-9 * stock->weight();
   for (const parts::Operation& operation : part.operations)
     if (operation.kind == parts::OperationKind::end_cut ||
         operation.kind == parts::OperationKind::edge_cut)

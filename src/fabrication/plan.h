@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "fabrication/layouts.h"
+#include "fabrication/soundness.h"
 #include "fabrication/steps.h"
 #include "model/project.h"
 #include "parts/part.h"
@@ -83,6 +84,7 @@ struct Plan {
   std::vector<Step> steps;  // row by row, each row's in the order of work
   std::vector<ChainReport> chains;
   std::vector<StockLayout> layouts;
+  Soundness soundness;
   std::vector<Finding> findings;  // the assembly's and the plan's, worst first
 
   bool stopped() const;

@@ -63,13 +63,16 @@ void Stock::fields(FieldVisitor& visit) {
                 size, Range::size());
   visit.flag(may("grain", "The show faces have a grain direction to be kept"), grain);
   visit.flag(may("two_good_faces", "Either face may be the show face"), two_good_faces);
-  visit.number(may("density", "Weight for its volume, in kg per cubic metre"), density,
-               Range::between(20, 3000));
+  visit.number(
+      may("density", "Weight for its volume, in kg per cubic metre", "the species'; else 650"),
+      density, Range::between(20, 3000));
+  timber.fields(visit);
   supply.fields(visit);
 }
 
 void Stock::check(Complaints& complaints) const {
   const std::string table = "[stock." + name + "]";
+  timber.check(complaints);
   supply.check(table, *kind == StockKind::sheet, complaints);
   if (!size.given) {
     if (*kind == StockKind::sheet)
@@ -81,6 +84,11 @@ void Stock::check(Complaints& complaints) const {
     complaints.complain({size.span, "wrong-size",
                          table + " has " + std::to_string(size->size()) + " numbers for its size",
                          "two: length along the grain, width across it", ""});
+}
+
+double Stock::weight() const {
+  const bool by_species = !density.given && timber.wood() != nullptr;
+  return by_species ? timber.wood()->density() : *density;
 }
 
 void Shop::fields(FieldVisitor& visit) {

@@ -9,6 +9,8 @@
 #include "model/buying.h"
 #include "model/field.h"
 #include "model/machines.h"
+#include "model/room.h"
+#include "model/timber.h"
 
 namespace splay::model {
 
@@ -43,9 +45,11 @@ struct Stock : Fields {
   Given<bool> grain{true};            // the show faces have a grain direction
   Given<bool> two_good_faces{false};  // either face may be the show face
   Given<double> density{650.0};       // kg/m3
+  Timber timber;
   Supply supply;
   void fields(FieldVisitor& visit) override;
   void check(Complaints& complaints) const override;
+  double weight() const;  // kg/m3: as given, else the species', else the default
 };
 
 struct Shop : Fields {
@@ -81,6 +85,7 @@ struct Project {
   Job job;
   Shop shop;
   Buying buying;
+  Room room;
   Tables<Stock> stocks;
   std::vector<std::unique_ptr<Item>> items;  // in file order
 };

@@ -110,12 +110,15 @@ std::vector<TopTable> top_tables(const model::Registry& registry) {
   model::Job job;
   model::Shop shop;
   model::Buying buying;
+  model::Room room;
   model::Stock stock;
   std::vector<TopTable> tables;
   tables.push_back({"job", "What the binder is for and how it is printed", false, rows_of(job)});
   tables.push_back({"shop", "What the machines can do", false, rows_of(shop)});
   tables.push_back(
       {"buying", "What things cost, and what goes on a quote", false, rows_of(buying)});
+  tables.push_back(
+      {"room", "Where the piece will stand and how it gets there", false, rows_of(room)});
   tables.push_back({"stock", "What parts are made of", true, rows_of(stock)});
   for (const model::ItemKind& kind : registry) {
     const std::unique_ptr<model::Item> item = kind.make();

@@ -42,6 +42,7 @@ class ProjectReader {
     const ValueReader values(source_, evaluator, sizes, faults_);
     read_single("shop", project.shop, values);
     read_single("buying", project.buying, values);
+    read_single("room", project.room, values);
     collect(values);
     for (const Named& named : named_) read_named(named, project, values);
     if (items_seen_ == 0)
@@ -68,7 +69,7 @@ class ProjectReader {
   }
 
   void refuse_unknown_tables() {
-    std::vector<std::string_view> words{"job", "sizes", "shop", "buying", "stock"};
+    std::vector<std::string_view> words{"job", "sizes", "shop", "buying", "room", "stock"};
     for (const model::ItemKind& kind : registry_) words.push_back(kind.word);
     for (const Entry& entry : top_) {
       const std::string_view key = entry.key->str();
@@ -81,7 +82,8 @@ class ProjectReader {
       faults_.complain({source_.span(entry.key->source()), "unknown-table",
                         table ? "unknown table [" + shown(key) + "]"
                               : "\"" + shown(key) + "\" stands outside every table",
-                        "[job], [sizes], [shop], [buying], [stock.NAME], " + kinds(), hint});
+                        "[job], [sizes], [shop], [buying], [room], [stock.NAME], " + kinds(),
+                        hint});
     }
   }
 

@@ -1,0 +1,142 @@
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "base/figure.h"
+#include "fabrication/plan.h"
+#include "fabrication/soundness.h"
+
+namespace splay::fabrication {
+
+namespace {
+
+constexpr double gravity = 9.80665, sole = 1.0;  // m/s2; mm: what stands within this of the lowest
+constexpr double easily = 10 * std::numbers::pi / 180;  // our own line, common practice, no source
+
+double density(const Plan& plan, const parts::Part& part) {
+  const model::Stock* stock = plan.project->stocks.find(part.stock);
+  return stock == nullptr ? 0 : stock->weight();
+}
+
+Rigid turn(const parts::Swing& swing) {
+  const double angle = std::min(swing.opens, std::numbers::pi / 2) * (swing.clockwise ? -1 : 1);
+  const Vec3 k = swing.axis;
+  const auto turned = [&](Vec3 v) {
+    return v * std::cos(angle) + cross(k, v) * std::sin(angle) +
+           k * (dot(k, v) * (1 - std::cos(angle)));
+  };
+  Rigid motion;
+  motion.ex = turned({1, 0, 0});
+  motion.ey = turned({0, 1, 0});
+  motion.ez = turned({0, 0, 1});
+  motion.origin = swing.at - motion.direction(swing.at);
+  return motion;
+}
+
+const parts::Swing* swings_with(const parts::Assembly& all, int part) {
+  for (const parts::Swing& swing : all.swings)
+    if (std::ranges::find(swing.parts, part) != swing.parts.end()) return &swing;
+  return nullptr;
+}
+
+Balance weigh(const Plan& plan, bool open) {
+  Balance balance;
+  balance.open = open;
+  Box box;
+  Vec3 moment;
+  for (std::size_t i = 0; i < plan.assembly.parts.size(); ++i) {
+    const parts::Part& part = plan.assembly.parts[i];
+    if (part.world.empty()) continue;
+    const double mass = part.world.volume() * 1e-9 * density(plan, part);
+    Vec3 centre = part.world.centroid();
+    const parts::Swing* swing = swings_with(plan.assembly, static_cast<int>(i));
+    if (open && swing != nullptr) centre = turn(*swing).point(centre);
+    balance.mass += mass;
+    moment = moment + centre * mass;
+    const Box own = part.world.bounds();
+    box.add(own.low);
+    box.add(own.high);
+  }
+  if (balance.mass > 0) balance.centre = moment * (1 / balance.mass);
+  balance.low = box.low;
+  balance.high = box.high;
+  return balance;
+}
+
+// Where the piece stands: the level points of its solids that are lowest.
+Box feet(const Plan& plan, double lowest) {
+  Box box;
+  for (const parts::Part& part : plan.assembly.parts)
+    for (const Vec3 p : part.world.vertices())
+      if (p.z < lowest + sole) box.add(p);
+  return box;
+}
+
+void add_edges(Balance& balance, const Box& feet) {
+  const double height = balance.centre.z - balance.low.z;
+  const double top = balance.high.z - balance.low.z;
+  const auto add = [&](const char* way, double reach) {
+    TippingEdge edge;
+    edge.way = way;
+    edge.reach = reach;
+    edge.angle = std::atan2(reach, height);
+    edge.top = top;
+    edge.force = std::max(0.0, balance.mass * gravity * reach / top);
+    balance.edges.push_back(std::move(edge));
+  };
+  add("forwards", balance.centre.y - feet.low.y);
+  add("backwards", feet.high.y - balance.centre.y);
+  add("to the left", balance.centre.x - feet.low.x);
+  add("to the right", feet.high.x - balance.centre.x);
+}
+
+void report(Plan& plan, const Balance& balance) {
+  for (const TippingEdge& edge : balance.edges) {
+    if (edge.angle >= easily) continue;
+    plan.findings.push_back({Level::caution,
+                             "tips-easily",
+                             {},
+                             std::string(balance.open ? "With its doors open the" : "The") +
+                                 " empty piece falls " + edge.way + " when it is tipped by " +
+                                 degrees_text(Angle{std::max(0.0, edge.angle)}.degrees()) + ".",
+                             "Fix it to the wall, widen its feet, or bring its weight down."});
+  }
+}
+
+// 16 CFR part 1261 takes in ASTM F2057-23: free-standing storage for clothing with drawers or
+// hinged doors, 27 in high or more and 30 lb or more (the third measure is its enclosed space).
+void report_clothing(Plan& plan, const Balance& balance) {
+  constexpr double height = 686, mass = 13.6;
+  if (plan.assembly.swings.empty() || balance.high.z - balance.low.z < height ||
+      balance.mass < mass)
+    return;
+  plan.findings.push_back(
+      {Level::note,
+       "clothing-storage",
+       {},
+       "It has doors, is 686 mm (27 in) high or more and weighs 13.6 kg (30 lb) or more: should it "
+       "store clothing with 90.6 dm3 (3.2 cu ft) or more enclosed, ASTM F2057-23 (16 CFR part 1261 "
+       "in the United States) may apply.",
+       "These figures don't show that it passes: ask what the local rules are and have it tested; "
+       "fix it to the wall in any case."});
+}
+
+}  // namespace
+
+void judge_balance(Plan& plan) {
+  const auto weigh_and_add = [&](bool open) {
+    Balance balance = weigh(plan, open);
+    if (balance.mass <= 0) return;
+    if (*plan.project->room.standing == model::Standing::on_the_floor)
+      add_edges(balance, feet(plan, balance.low.z));
+    plan.soundness.balances.push_back(std::move(balance));
+  };
+  weigh_and_add(false);
+  if (plan.soundness.balances.empty()) return;
+  if (!plan.assembly.swings.empty()) weigh_and_add(true);
+  if (*plan.project->room.standing != model::Standing::on_the_floor) return;
+  report(plan, plan.soundness.balances.back());
+  report_clothing(plan, plan.soundness.balances.front());
+}
+
+}  // namespace splay::fabrication

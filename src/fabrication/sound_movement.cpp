@@ -1,0 +1,116 @@
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "base/figure.h"
+#include "fabrication/movement.h"
+#include "fabrication/plan.h"
+#include "fabrication/soundness.h"
+#include "parts/audit.h"
+
+namespace splay::fabrication {
+
+namespace {
+
+// Wood held over less than this width is in furniture all the time: a frame's corner, a clamp's
+// end. Common practice, no source.
+constexpr double stands_width = 130;
+// And it takes up less movement than this by bending and crushing. Common practice, no source.
+constexpr double stands_change = 1.0;
+
+// Ways of joining that leave no play. Housings, rabbets, grooves and butts may be left dry or glued
+// at one place.
+constexpr std::array<std::string_view, 9> rigid{"glued",       "screw",  "mitre",
+                                                "spline",      "dowel",  "mortise and tenon",
+                                                "loose tenon", "bridle", "half lap"};
+
+double coefficient(const Plan& plan, const parts::Part& part) {
+  const model::Stock* stock = plan.project->stocks.find(part.stock);
+  if (stock == nullptr || *stock->kind != model::StockKind::board) return 0;
+  return stock->timber.across_coefficient();
+}
+
+// How much of one part's width the surface it shares with another reaches over.
+double shared_width(const parts::Mate& mate, const parts::Part& of, const parts::Assembly& all) {
+  const parts::Contact contact =
+      parts::contact(mate, all.parts[static_cast<std::size_t>(mate.a)].world,
+                     all.parts[static_cast<std::size_t>(mate.b)].world);
+  double least = 1e300, greatest = -1e300;
+  for (const Polygon& piece : contact.pieces) {
+    for (const Vec2 p : piece) {
+      const double y = of.place.local_point(contact.frame.point({p.x, p.y, 0})).y;
+      least = std::min(least, y);
+      greatest = std::max(greatest, y);
+    }
+  }
+  return std::max(0.0, greatest - least);
+}
+
+// The other part moves along with this one when both are of solid wood and their widths run the
+// same way.
+bool moves_along(const Plan& plan, const parts::Part& part, const parts::Part& other) {
+  const double same =
+      std::abs(dot(part.place.direction({0, 1, 0}), other.place.direction({0, 1, 0})));
+  return coefficient(plan, other) > 0 && same > std::cos(0.35);
+}
+
+void find_holder(const Plan& plan, int index, WidthChange& change) {
+  const parts::Assembly& all = plan.assembly;
+  const parts::Part& part = all.parts[static_cast<std::size_t>(index)];
+  for (const parts::Joint& joint : all.joints) {
+    if (std::ranges::find(rigid, joint.kind) == rigid.end()) continue;
+    for (const parts::Mate& mate : joint.mates) {
+      if (mate.a != index && mate.b != index) continue;
+      const int other = mate.a == index ? mate.b : mate.a;
+      if (moves_along(plan, part, all.parts[static_cast<std::size_t>(other)])) continue;
+      const double width = shared_width(mate, part, all);
+      if (width <= change.held_width) continue;
+      change.held_width = width;
+      change.held_by = plan.mark_of(other);
+    }
+  }
+}
+
+void report(Plan& plan, const WidthChange& change) {
+  const FigureStyle figures = plan.project->job.figures();
+  const PartRow& row = plan.rows[static_cast<std::size_t>(change.row)];
+  plan.findings.push_back({Level::stop,
+                           "held-across-grain",
+                           {row.mark, change.held_by},
+                           row.mark + " (" + row.name + ") moves across its grain by " +
+                               figures.with_unit(change.greatest - change.least) +
+                               " in a year and is fixed to " + change.held_by + " over " +
+                               figures.with_unit(change.held_width) + " of its width.",
+                           "Glue or screw it at one place only and let the rest slide: slotted "
+                           "holes, clips, buttons or "
+                           "a tongue."});
+}
+
+}  // namespace
+
+void judge_movement(Plan& plan) {
+  const model::Room& room = plan.project->room;
+  Soundness& sound = plan.soundness;
+  sound.made = equilibrium_moisture(*room.made_at, *room.temperature);
+  sound.driest = equilibrium_moisture(*room.driest, *room.temperature);
+  sound.dampest = equilibrium_moisture(*room.dampest, *room.temperature);
+  for (std::size_t r = 0; r < plan.rows.size(); ++r) {
+    const int index = plan.rows[r].members.front();
+    const parts::Part& part = plan.assembly.parts[static_cast<std::size_t>(index)];
+    const double per_point = coefficient(plan, part);
+    if (per_point <= 0) continue;
+    WidthChange change;
+    change.row = static_cast<int>(r);
+    change.width = part.size.y;
+    change.least = movement(part.size.y, per_point, sound.made, sound.driest);
+    change.greatest = movement(part.size.y, per_point, sound.made, sound.dampest);
+    for (const int member : plan.rows[r].members) find_holder(plan, member, change);
+    const double held = change.width <= 0 ? 0 : change.held_width / change.width;
+    change.stops =
+        change.held_width > stands_width && held * (change.greatest - change.least) > stands_change;
+    if (change.stops) report(plan, change);
+    sound.changes.push_back(std::move(change));
+  }
+}
+
+}  // namespace splay::fabrication

@@ -1,0 +1,31 @@
+// What an author says of the place a piece will stand in and of the way there.
+#pragma once
+
+#include <string>
+
+#include "model/field.h"
+
+namespace splay::model {
+
+// A door, a landing, a lift on the way: its clear opening, which is less than its name says.
+struct Way : Fields {
+  std::string name;
+  Given<Length> width, height;
+  void fields(FieldVisitor& visit) override;
+};
+
+enum class Standing { on_the_floor, on_the_wall };
+enum class ShelfUse { general, books };
+
+struct Room : Fields {
+  Given<double> made_at{45}, driest{30}, dampest{60};  // relative humidity, percent
+  Given<double> temperature{21};                       // degrees Celsius
+  Given<Length> ceiling;
+  Given<Standing> standing{Standing::on_the_floor};
+  Given<ShelfUse> shelves{ShelfUse::general};
+  Tables<Way> ways;
+  void fields(FieldVisitor& visit) override;
+  void check(Complaints& complaints) const override;
+};
+
+}  // namespace splay::model
