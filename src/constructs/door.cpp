@@ -9,23 +9,6 @@
 
 namespace splay::constructs {
 
-namespace {
-
-// What of a convex or simple polygon lies where dot(n, p) <= d.
-Polygon clipped(const Polygon& polygon, Vec2 n, double d) {
-  Polygon result;
-  for (std::size_t i = 0; i < polygon.size(); ++i) {
-    const Vec2 a = polygon[i], b = polygon[(i + 1) % polygon.size()];
-    const double at_a = dot(n, a) - d, at_b = dot(n, b) - d;
-    if (at_a <= 0) result.push_back(a);
-    if ((at_a < 0) != (at_b < 0) && at_a != 0 && at_b != 0)
-      result.push_back(a + (b - a) * (at_a / (at_a - at_b)));
-  }
-  return result;
-}
-
-}  // namespace
-
 Vec2 edge_direction(const Polygon& polygon, std::size_t i) {
   return unit(polygon[(i + 1) % polygon.size()] - polygon[i]);
 }
@@ -76,7 +59,7 @@ bool DoorBuild::lay_leaves(const Polygon& whole) {
   const double middle = (low->x + high->x) / 2, half = spec_.meeting_gap->mm / 2;
   for (const bool left : {true, false}) {
     const double sense = left ? 1 : -1;
-    Polygon shape = clipped(whole, {sense, 0}, sense * middle - half);
+    Polygon shape = clipped(whole, {-sense, 0}, half - sense * middle);
     if (shape.size() < 3)
       return stop("no-door", "No leaf of " + spec_.name + " is left beside the meeting gap.",
                   "A smaller gap, or a single door.", spec_.meeting_gap.span);

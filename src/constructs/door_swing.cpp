@@ -31,17 +31,6 @@ bool apart(const Box& a, const Box& b) {
          a.high.z < b.low.z || b.high.z < a.low.z;
 }
 
-// The turn by `angle` about a line, anticlockwise as seen against its direction.
-Rigid turn_about(Vec3 at, Vec3 axis, double angle) {
-  const double c = std::cos(angle), s = std::sin(angle);
-  const auto turned = [&](Vec3 v) {
-    return v * c + cross(axis, v) * s + axis * (dot(axis, v) * (1 - c));
-  };
-  Rigid motion{turned({1, 0, 0}), turned({0, 1, 0}), turned({0, 0, 1}), {}};
-  motion.origin = at - motion.direction(at);
-  return motion;
-}
-
 Obstacle obstacle(const parts::Part& part, const Rigid& motion = {}) {
   Obstacle made{part.name, part.body.transformed(motion * part.place), {}};
   made.box = made.body.bounds();
@@ -66,9 +55,7 @@ class Trial {
     step_ = std::min(Angle::degrees(coarsest).rad, thinnest / 2 / std::max(furthest, 1.0));
   }
 
-  Rigid motion(double angle) const {
-    return turn_about(swing_.at, swing_.axis, swing_.clockwise ? -angle : angle);
-  }
+  Rigid motion(double angle) const { return swing_.motion(angle); }
 
   // What is touched at an angle: the index of the first of them, or -1.
   int touched(double angle, const std::vector<Obstacle>& obstacles) const {

@@ -1,5 +1,6 @@
 #include "drafting/conventions.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -100,6 +101,18 @@ ink::Group projection_symbol(const Kit& kit, Vec2 at, double size, bool third_an
   return legend({ink::Stroke{std::move(sides), {kit.look.middle}},
                  ink::Stroke{std::move(rings), {kit.look.middle}},
                  ink::Stroke{std::move(axes), {0.13, ink::Dash::chain}}});
+}
+
+void break_line(ink::Path& path, Vec2 a, Vec2 b, const BreakLine& look) {
+  const double length = norm(b - a);
+  if (length < look.least) return;
+  const int waves = std::max(1, static_cast<int>(length / look.wave));
+  const Vec2 along = (b - a) * (1.0 / waves), side = left_of(unit(b - a)) * look.swing;
+  path.move(a);
+  for (int i = 0; i < waves; ++i) {
+    const Vec2 from = a + along * i;
+    path.curve(from + along * 0.35 + side, from + along * 0.65 - side, from + along);
+  }
 }
 
 }  // namespace splay::drafting

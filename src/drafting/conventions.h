@@ -22,4 +22,11 @@ ink::Group hand_mark(const Kit& kit, Vec2 at, double size, bool left);
 // Truncated cone and two circles (ISO 5456-2, from memory).
 ink::Group projection_symbol(const Kit& kit, Vec2 at, double size, bool third_angle);
 
+// A freehand line where wood is broken off (ISO 128: narrow, irregular): about how long each wave
+// is and how far it swings; nothing is drawn where the break is shorter than `least`. Paper mm.
+struct BreakLine {
+  double wave = 6, swing = 1.2, least = 0.5;
+};
+void break_line(ink::Path& path, Vec2 a, Vec2 b, const BreakLine& look = {});
+
 }  // namespace splay::drafting

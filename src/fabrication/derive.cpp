@@ -6,6 +6,7 @@
 
 #include "base/figure.h"
 #include "base/tolerance.h"
+#include "fabrication/proof.h"
 
 namespace splay::fabrication {
 

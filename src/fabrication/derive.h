@@ -24,9 +24,6 @@ struct Derivation {
   void add(Step step, const Region& removed);  // and takes the region off the work
 };
 
-// The blank as it comes to the bench: the finished box with the shop's allowance, in the part
-// frame.
-Solid blank_of(const model::Project& project, const parts::Part& part);
 // All steps of a part, in the order of work, with exact settings.
 Derivation derive_steps(const model::Project& project, const parts::Part& part, int row);
 

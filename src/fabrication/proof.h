@@ -11,6 +11,10 @@ namespace splay::fabrication {
 
 inline constexpr double proven_within = 1e-6;  // mm
 
+// The blank as it comes to the bench: the finished box with the shop's allowance, in the part
+// frame.
+Solid blank_of(const model::Project& project, const parts::Part& part);
+
 struct Comparison {
   double deviation = 0;  // how far at the most a corner of what one has too much is off the other
   double volume = 0;     // mm3 that is in one and not in the other

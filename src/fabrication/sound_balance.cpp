@@ -13,26 +13,6 @@ namespace {
 constexpr double gravity = 9.80665, sole = 1.0;  // m/s2; mm: what stands within this of the lowest
 constexpr double easily = 10 * std::numbers::pi / 180;  // our own line, common practice, no source
 
-double density(const Plan& plan, const parts::Part& part) {
-  const model::Stock* stock = plan.project->stocks.find(part.stock);
-  return stock == nullptr ? 0 : stock->weight();
-}
-
-Rigid turn(const parts::Swing& swing) {
-  const double angle = std::min(swing.opens, std::numbers::pi / 2) * (swing.clockwise ? -1 : 1);
-  const Vec3 k = swing.axis;
-  const auto turned = [&](Vec3 v) {
-    return v * std::cos(angle) + cross(k, v) * std::sin(angle) +
-           k * (dot(k, v) * (1 - std::cos(angle)));
-  };
-  Rigid motion;
-  motion.ex = turned({1, 0, 0});
-  motion.ey = turned({0, 1, 0});
-  motion.ez = turned({0, 0, 1});
-  motion.origin = swing.at - motion.direction(swing.at);
-  return motion;
-}
-
 const parts::Swing* swings_with(const parts::Assembly& all, int part) {
   for (const parts::Swing& swing : all.swings)
     if (std::ranges::find(swing.parts, part) != swing.parts.end()) return &swing;
@@ -47,10 +27,11 @@ Balance weigh(const Plan& plan, bool open) {
   for (std::size_t i = 0; i < plan.assembly.parts.size(); ++i) {
     const parts::Part& part = plan.assembly.parts[i];
     if (part.world.empty()) continue;
-    const double mass = part.world.volume() * 1e-9 * density(plan, part);
+    const double mass = plan.rows[static_cast<std::size_t>(plan.row_of_part[i])].mass;
     Vec3 centre = part.world.centroid();
     const parts::Swing* swing = swings_with(plan.assembly, static_cast<int>(i));
-    if (open && swing != nullptr) centre = turn(*swing).point(centre);
+    if (open && swing != nullptr)
+      centre = swing->motion(std::min(swing->opens, std::numbers::pi / 2)).point(centre);
     balance.mass += mass;
     moment = moment + centre * mass;
     const Box own = part.world.bounds();

@@ -1,12 +1,13 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <optional>
 
 #include "base/figure.h"
 #include "fabrication/movement.h"
 #include "fabrication/plan.h"
+#include "fabrication/sound_shared.h"
 #include "fabrication/soundness.h"
-#include "parts/audit.h"
 
 namespace splay::fabrication {
 
@@ -30,22 +31,6 @@ double coefficient(const Plan& plan, const parts::Part& part) {
   return stock->timber.across_coefficient();
 }
 
-// How much of one part's width the surface it shares with another reaches over.
-double shared_width(const parts::Mate& mate, const parts::Part& of, const parts::Assembly& all) {
-  const parts::Contact contact =
-      parts::contact(mate, all.parts[static_cast<std::size_t>(mate.a)].world,
-                     all.parts[static_cast<std::size_t>(mate.b)].world);
-  double least = 1e300, greatest = -1e300;
-  for (const Polygon& piece : contact.pieces) {
-    for (const Vec2 p : piece) {
-      const double y = of.place.local_point(contact.frame.point({p.x, p.y, 0})).y;
-      least = std::min(least, y);
-      greatest = std::max(greatest, y);
-    }
-  }
-  return std::max(0.0, greatest - least);
-}
-
 // The other part moves along with this one when both are of solid wood and their widths run the
 // same way.
 bool moves_along(const Plan& plan, const parts::Part& part, const parts::Part& other) {
@@ -63,9 +48,9 @@ void find_holder(const Plan& plan, int index, WidthChange& change) {
       if (mate.a != index && mate.b != index) continue;
       const int other = mate.a == index ? mate.b : mate.a;
       if (moves_along(plan, part, all.parts[static_cast<std::size_t>(other)])) continue;
-      const double width = shared_width(mate, part, all);
-      if (width <= change.held_width) continue;
-      change.held_width = width;
+      const std::optional<Interval> held = shared_reach(mate, index, {0, 1, 0}, all);
+      if (!held || held->to - held->from <= change.held_width) continue;
+      change.held_width = held->to - held->from;
       change.held_by = plan.mark_of(other);
     }
   }

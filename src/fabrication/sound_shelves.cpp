@@ -5,8 +5,8 @@
 #include "base/figure.h"
 #include "fabrication/bending.h"
 #include "fabrication/plan.h"
+#include "fabrication/sound_shared.h"
 #include "fabrication/soundness.h"
-#include "parts/audit.h"
 
 namespace splay::fabrication {
 
@@ -21,49 +21,33 @@ constexpr double most_load = 200 * newton_per_pound, limit_part = 144;
 constexpr double years = 1.5;
 constexpr double least_span = 200;  // shorter ones carry anything
 
-struct Stretch {
-  double from, to;
-};
-
 bool level(const parts::Part& part) { return std::abs(part.place.ez.z) > 0.995; }
 
 // Where along the part's length a mate carries it: from below, or at its ends.
-std::optional<Stretch> carried(const parts::Mate& mate, int index, const parts::Assembly& all) {
+std::optional<Interval> carried(const parts::Mate& mate, int index, const parts::Assembly& all) {
   const parts::Part& part = all.parts[static_cast<std::size_t>(index)];
   const Vec3 outwards = mate.plane.n * (mate.a == index ? 1.0 : -1.0);
   const Vec3 local = part.place.local_direction(outwards);
   if (outwards.z > -0.7 && std::abs(local.x) < 0.7) return std::nullopt;
-  const parts::Contact contact =
-      parts::contact(mate, all.parts[static_cast<std::size_t>(mate.a)].world,
-                     all.parts[static_cast<std::size_t>(mate.b)].world);
-  Stretch stretch{1e300, -1e300};
-  for (const Polygon& piece : contact.pieces) {
-    for (const Vec2 p : piece) {
-      const double x = part.place.local_point(contact.frame.point({p.x, p.y, 0})).x;
-      stretch = {std::min(stretch.from, x), std::max(stretch.to, x)};
-    }
-  }
-  if (stretch.from > stretch.to) return std::nullopt;
-  return stretch;
+  return shared_reach(mate, index, {1, 0, 0}, all);
 }
 
-std::vector<Stretch> supports(int index, const parts::Assembly& all) {
-  std::vector<Stretch> found;
+std::vector<Interval> supports(int index, const parts::Assembly& all) {
+  std::vector<Interval> found;
   for (const parts::Joint& joint : all.joints)
     for (const parts::Mate& mate : joint.mates)
       if (mate.a == index || mate.b == index)
         if (const auto stretch = carried(mate, index, all)) found.push_back(*stretch);
-  std::ranges::sort(found, {}, &Stretch::from);
+  std::ranges::sort(found, {}, &Interval::from);
   return found;
 }
 
 // The widest gap between one support and the next; 0 with fewer than two.
-double clear_span(const std::vector<Stretch>& supports) {
-  double span = 0;
-  for (std::size_t i = 1; i < supports.size(); ++i) {
-    double reached = supports[0].to;
-    for (std::size_t j = 1; j < i; ++j) reached = std::max(reached, supports[j].to);
-    span = std::max(span, supports[i].from - reached);
+double clear_span(const std::vector<Interval>& supports) {
+  double span = 0, reached = supports.empty() ? 0 : supports.front().to;
+  for (const Interval& support : supports) {
+    span = std::max(span, support.from - reached);
+    reached = std::max(reached, support.to);
   }
   return span;
 }

@@ -57,4 +57,16 @@ inline Rigid frame(Vec3 origin, Vec3 x, Vec3 z) {
   return {ex, ey, cross(ex, ey), origin};
 }
 
+// The turn by `radians` about a line through `at` along the unit vector `axis`, anticlockwise as
+// seen against its direction.
+inline Rigid turn_about(Vec3 at, Vec3 axis, double radians) {
+  const double c = std::cos(radians), s = std::sin(radians);
+  const auto turned = [&](Vec3 v) {
+    return v * c + cross(axis, v) * s + axis * (dot(axis, v) * (1 - c));
+  };
+  Rigid motion{turned({1, 0, 0}), turned({0, 1, 0}), turned({0, 0, 1}), {}};
+  motion.origin = at - motion.direction(at);
+  return motion;
+}
+
 }  // namespace splay

@@ -127,4 +127,15 @@ std::vector<Interval> clip_segment(std::span<const Vec2> polygon, Vec2 a, Vec2 b
   return inside;
 }
 
+Polygon clipped(std::span<const Vec2> polygon, Vec2 inward, double at) {
+  Polygon kept;
+  for (std::size_t i = 0; i < polygon.size(); ++i) {
+    const Vec2 a = polygon[i], b = polygon[(i + 1) % polygon.size()];
+    const double da = dot(inward, a) - at, db = dot(inward, b) - at;
+    if (da >= 0) kept.push_back(a);
+    if ((da > 0 && db < 0) || (da < 0 && db > 0)) kept.push_back(a + (b - a) * (da / (da - db)));
+  }
+  return kept;
+}
+
 }  // namespace splay

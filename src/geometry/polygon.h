@@ -27,6 +27,10 @@ std::optional<Polygon> offset_edges(std::span<const Vec2> polygon,
 // A simple anticlockwise polygon as convex pieces that share whole edges, each anticlockwise.
 std::vector<Polygon> convex_pieces(std::span<const Vec2> polygon);
 
+// What of a polygon lies where dot(inward, p) >= at (Sutherland and Hodgman, 1974). Of one that
+// isn't convex the pieces hang together by edges along the border.
+Polygon clipped(std::span<const Vec2> polygon, Vec2 inward, double at);
+
 // The part of a segment a..b inside the polygon, as parameter intervals of [0,1], ascending.
 struct Interval {
   double from = 0, to = 0;

@@ -136,6 +136,8 @@ struct Swing {
   bool clockwise = false;  // opens so as seen against the axis (from above when it is plumb)
   double opens = 0;        // radians: how far it has to turn
   SourceSpan span{};       // where the author asked for it
+  // How its parts move when it is opened by so many radians.
+  Rigid motion(double open) const { return turn_about(at, axis, clockwise ? -open : open); }
 };
 
 struct Assembly {

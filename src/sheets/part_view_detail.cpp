@@ -6,6 +6,7 @@
 #include <optional>
 #include <span>
 
+#include "drafting/conventions.h"
 #include "drafting/hatch.h"
 #include "drafting/text_block.h"
 #include "sheets/part_view_draw.h"
@@ -34,18 +35,6 @@ ink::Rect seen_box(const View& view, const Box& box) {
   return seen;
 }
 
-// A closed loop cut off along one border of a window (Sutherland and Hodgman, 1974).
-Loop clipped(const Loop& loop, Vec2 inward, double at) {
-  Loop kept;
-  for (std::size_t i = 0; i < loop.size(); ++i) {
-    const Vec2 a = loop[i], b = loop[(i + 1) % loop.size()];
-    const double da = dot(inward, a) - at, db = dot(inward, b) - at;
-    if (da >= 0) kept.push_back(a);
-    if ((da > 0 && db < 0) || (da < 0 && db > 0)) kept.push_back(a + (b - a) * (da / (da - db)));
-  }
-  return kept;
-}
-
 struct Border {
   Vec2 inward;
   double at;
@@ -63,19 +52,6 @@ bool on_border(const std::vector<Border>& borders, Vec2 a, Vec2 b) {
     return std::abs(dot(border.inward, a) - border.at) < 1e-9 &&
            std::abs(dot(border.inward, b) - border.at) < 1e-9;
   });
-}
-
-// A freehand line where the wood is broken off (ISO 128: narrow, irregular).
-void break_line(ink::Path& path, Vec2 a, Vec2 b) {
-  const double length = norm(b - a);
-  if (length < 0.5) return;
-  const int waves = std::max(1, static_cast<int>(length / 6));
-  const Vec2 along = (b - a) * (1.0 / waves), side = left_of(unit(b - a)) * 1.2;
-  path.move(a);
-  for (int i = 0; i < waves; ++i) {
-    const Vec2 from = a + along * i;
-    path.curve(from + along * 0.35 + side, from + along * 0.65 - side, from + along);
-  }
 }
 
 class Drawing {
@@ -128,7 +104,7 @@ class Drawing {
           on_paper.push_back(placement_.paper(a));
           wood_ = drafting::joined(wood_, {on_paper.back(), on_paper.back()});
           if (on_border(edges, a, b))
-            break_line(broken, placement_.paper(a), placement_.paper(b));
+            drafting::break_line(broken, placement_.paper(a), placement_.paper(b));
           else
             outline.push_back({a, b});
         }
@@ -168,14 +144,14 @@ class Drawing {
     const ink::Rect whole = drafting::view_box(std::span(&sheet_.part.body, 1), detail_.view);
     const double low = wood_.low.y, high = wood_.high.y;
     if (whole.low.x < window_.low.x - 1e-9)
-      break_line(broken, {wood_.low.x, low}, {wood_.low.x, high});
+      drafting::break_line(broken, {wood_.low.x, low}, {wood_.low.x, high});
     if (whole.high.x > window_.high.x + 1e-9)
-      break_line(broken, {wood_.high.x, low}, {wood_.high.x, high});
+      drafting::break_line(broken, {wood_.high.x, low}, {wood_.high.x, high});
     const double left = wood_.low.x, right = wood_.high.x;
     if (whole.low.y < window_.low.y - 1e-9)
-      break_line(broken, {left, wood_.low.y}, {right, wood_.low.y});
+      drafting::break_line(broken, {left, wood_.low.y}, {right, wood_.low.y});
     if (whole.high.y > window_.high.y + 1e-9)
-      break_line(broken, {left, wood_.high.y}, {right, wood_.high.y});
+      drafting::break_line(broken, {left, wood_.high.y}, {right, wood_.high.y});
   }
 
   void add_outline(ink::Group group, std::span<const ViewLine> outline, ink::Path broken) {

@@ -4,6 +4,9 @@
 #include <cmath>
 #include <utility>
 
+#include "drafting/conventions.h"
+#include "geometry/polygon.h"
+
 namespace splay::sheets {
 
 namespace {
@@ -14,29 +17,9 @@ using Loop = std::vector<Vec2>;
 constexpr double gap = 2;           // mm between two stretches
 constexpr double least_off = 0.25;  // of the room, for a side whose end need not be seen
 
-// Sutherland and Hodgman, 1974.
-Loop clipped(const Loop& loop, Vec2 inward, double at) {
-  Loop kept;
-  for (std::size_t i = 0; i < loop.size(); ++i) {
-    const Vec2 a = loop[i], b = loop[(i + 1) % loop.size()];
-    const double da = dot(inward, a) - at, db = dot(inward, b) - at;
-    if (da >= 0) kept.push_back(a);
-    if ((da > 0 && db < 0) || (da < 0 && db > 0)) kept.push_back(a + (b - a) * (da / (da - db)));
-  }
-  return kept;
-}
-
-// Freehand, narrow (ISO 128, from memory).
+// Smaller waves than on a part view's detail: the whole drawing is smaller.
 void freehand(Vec2 a, Vec2 b, ink::Path& path) {
-  const double length = norm(b - a);
-  if (length < 0.3) return;
-  const int waves = std::max(1, static_cast<int>(length / 5));
-  const Vec2 wave = (b - a) * (1.0 / waves), side = left_of(unit(b - a)) * std::min(0.9, length);
-  path.move(a);
-  for (int i = 0; i < waves; ++i) {
-    const Vec2 from = a + wave * i;
-    path.curve(from + wave * 0.35 + side, from + wave * 0.65 - side, from + wave);
-  }
+  drafting::break_line(path, a, b, {5, std::min(0.9, norm(b - a)), 0.3});
 }
 
 }  // namespace

@@ -4,7 +4,7 @@
 #include <map>
 #include <utility>
 
-#include "fabrication/derive.h"
+#include "fabrication/proof.h"
 #include "fabrication/simulate.h"
 
 namespace splay::sheets {

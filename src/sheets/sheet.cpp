@@ -8,16 +8,9 @@ namespace splay::sheets {
 
 namespace {
 
-std::string two_digits(int value) { return (value < 10 ? "0" : "") + std::to_string(value); }
-
 int story_columns(const Context& context) { return context.wide() ? 2 : 1; }
 
 }  // namespace
-
-std::string date_text(const model::Date& date) {
-  if (date.year == 0) return {};
-  return std::to_string(date.year) + "-" + two_digits(date.month) + "-" + two_digits(date.day);
-}
 
 drafting::Look look_of(const model::Style& style) {
   drafting::Look look;
@@ -44,7 +37,7 @@ ink::Page start_page(const Context& context, const std::string& sheet_title,
   fields.client = *job.client;
   fields.number = *job.number;
   fields.revision = *job.revision;
-  fields.date = date_text(*job.date);
+  fields.date = model::iso_date(*job.date);
   fields.maker = *job.maker;
   fields.sheet = sheet_title;
   fields.scale = scale;

@@ -53,7 +53,6 @@ double story_width(const Context& context);  // of a column in story_pages
 Context for_reading(const Context& context);
 
 drafting::Look look_of(const model::Style& style);
-std::string date_text(const model::Date& date);  // "2026-03-02" (ISO 8601), "" when not given
 
 // Solids of the assembly, placed, in the order of its parts.
 std::vector<Solid> placed_solids(const parts::Assembly& assembly);

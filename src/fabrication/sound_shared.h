@@ -1,0 +1,16 @@
+// Where two mated parts touch. Internal to src/fabrication.
+#pragma once
+
+#include <optional>
+
+#include "geometry/polygon.h"
+#include "parts/part.h"
+
+namespace splay::fabrication {
+
+// How far the surface that a mate's parts share reaches along a direction of part `index`, both in
+// that part's frame; nothing where they share none.
+std::optional<Interval> shared_reach(const parts::Mate& mate, int index, Vec3 along,
+                                     const parts::Assembly& all);
+
+}  // namespace splay::fabrication
