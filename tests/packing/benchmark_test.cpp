@@ -1,6 +1,7 @@
 // Published problems of cutting and packing, with what is known of their best layouts. The data are
 // not in this repository: SPLAYBOOK_BENCHMARKS names a folder with them (benchmark_data.h); without
-// it these tests pass and say that they skip. Times are processor time of one core.
+// it these tests pass and say that they skip. Times are processor time of one core: they are shown
+// for comparison and nothing is held to them, since a machine may be busy.
 //
 // gcut: Beasley, JORS 36 (1985) 297-306; optima also with turning: table by G. Cintra, University
 // of
@@ -45,15 +46,6 @@ class Clock {
  private:
   std::clock_t start_ = std::clock();
 };
-
-// The time limits hold for a release build.
-bool in_time(double seconds, double limit) {
-#if defined(NDEBUG) && !defined(__SANITIZE_ADDRESS__)
-  return seconds <= limit;
-#else
-  return seconds >= 0 && limit > 0;
-#endif
-}
 
 void row(const std::string& name, double ours, const std::string& published, double seconds) {
   std::cout << name << "  ours " << plain_number(ours, 0) << "  published " << published << "  "
@@ -104,7 +96,6 @@ TEST_CASE("Published: one sheet, any number of copies", "[benchmark]") {
       const std::string& optimum = known[turning ? 4 : 3];
       row(problem.name + (turning ? " turning" : ""), value, optimum, seconds);
       CHECK(value == std::stod(optimum));
-      CHECK(in_time(seconds, 2));
     }
   }
 }
@@ -129,7 +120,6 @@ TEST_CASE("Published: one sheet, limited copies", "[benchmark]") {
     row(problem.name, best.value, optima.at(problem.name), seconds);
     CHECK(best.value == std::stod(optima.at(problem.name)));
     CHECK(best.proven);
-    CHECK(in_time(seconds, 2));
   }
 }
 
