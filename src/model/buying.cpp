@@ -14,8 +14,8 @@ constexpr double most_money = 1e7;
 }  // namespace
 
 void OffCutOnHand::fields(FieldVisitor& visit) {
-  visit.lengths(need("size", "Length along the grain, then width across it"), size, Range::size());
-  visit.count(may("count", "How many there are"), count, Range::between(1, 1000));
+  visit.lengths(need("size", "length along the grain, then width across it"), size, Range::size());
+  visit.count(may("count", "how many there are"), count, Range::between(1, 1000));
 }
 
 void OffCutOnHand::check(Complaints& complaints) const {
@@ -27,12 +27,12 @@ void OffCutOnHand::check(Complaints& complaints) const {
 }
 
 void BoardOnRack::fields(FieldVisitor& visit) {
-  visit.length(need("length", "As measured, checked ends included"), length, Range::size());
-  visit.length(need("width", "Clear width, as measured at the narrowest place"), width,
+  visit.length(need("length", "as measured, checked ends included"), length, Range::size());
+  visit.length(need("width", "clear width, as measured at the narrowest place"), width,
                Range::size());
-  visit.count(may("count", "How many are alike"), count, Range::between(1, 1000));
+  visit.count(may("count", "how many are alike"), count, Range::between(1, 1000));
   visit.lengths(
-      may("defects", "Stretches to be cut out, measured from the left end: from, to, from, to ...",
+      may("defects", "stretches to be cut out, measured from the left end: from, to, from, to",
           "none"),
       defects, Range::allowance());
 }
@@ -54,8 +54,8 @@ void BoardOnRack::check(Complaints& complaints) const {
 }
 
 void Match::fields(FieldVisitor& visit) {
-  visit.texts(need("parts", "Names of the parts, from the left or from below"), parts);
-  choose(visit, may("run", "Across the grain side by side, or along the grain end to end"), run,
+  visit.texts(need("parts", "names of the parts, from the left or from below"), parts);
+  choose(visit, may("run", "across the grain side by side, or along the grain end to end"), run,
          run_words);
 }
 
@@ -72,54 +72,54 @@ void Supply::fields(FieldVisitor& visit) {
 }
 
 void Supply::break_down(FieldVisitor& visit) {
-  visit.length(may("kerf", "Width of cut of the saw that breaks it down", "the kerf of [shop.saw]"),
+  visit.length(may("kerf", "width of cut of the saw that breaks it down", "the kerf of [shop.saw]"),
                kerf, Range{0, 12, false});
   visit.length(
-      may("edge_trim", "Cut off each edge of a sheet, or each long edge of a board, kerf included"),
+      may("edge_trim", "cut off each edge of a sheet, or each long edge of a board, kerf included"),
       edge_trim, Range{0, 300, false});
-  visit.length(may("end_trim", "Cut off each end of a board for its checks, kerf included"),
+  visit.length(may("end_trim", "cut off each end of a board for its checks, kerf included"),
                end_trim, Range{0, 1000, false});
   visit.length(
       may("keep",
-          "An off-cut of a sheet is kept when both sides are at least this, of a board the length",
+          "an off-cut of a sheet is kept when both sides are at least this, of a board the length",
           "150 mm; of a board 300 mm"),
       keep, Range::size());
-  visit.texts(may("may_turn", "Names of the parts whose grain may run either way", "none"),
+  visit.texts(may("may_turn", "names of the parts whose grain may run either way", "none"),
               may_turn);
-  visit.tables(may("match", "Parts cut next to each other so that the figure runs through"),
+  visit.tables(may("match", "parts cut next to each other so that the figure runs through"),
                matches);
-  visit.tables(may("off_cut", "An off-cut of a sheet on hand, used before a sheet is bought"),
+  visit.tables(may("off_cut", "an off-cut of a sheet on hand, used before a sheet is bought"),
                off_cuts);
-  visit.tables(may("rack", "A board on the rack, used before one is bought"), rack);
+  visit.tables(may("rack", "a board on the rack, used before one is bought"), rack);
 }
 
 void Supply::boards(FieldVisitor& visit) {
-  visit.lengths(may("lengths", "The lengths of board the yard sells",
+  visit.lengths(may("lengths", "the lengths of board the yard sells",
                     "8 ft or 2400 mm, or what the longest part needs"),
                 lengths, Range::size());
   visit.lengths(
-      may("widths", "Least and most of the yard's random widths; layouts count on the least",
+      may("widths", "least and most of the yard's random widths; layouts count on the least",
           "6 in or 150 mm"),
       widths, Range::size());
-  visit.length(may("rough", "Thickness before planing, as measured", "it is bought planed"), rough,
+  visit.length(may("rough", "thickness before planing, as measured", "it is bought planed"), rough,
                Range{0, 300, true});
-  visit.length(may("planing", "Lost in planing a rough board or a resawn piece, both faces"),
+  visit.length(may("planing", "lost in planing a rough board or a resawn piece, both faces"),
                planing, Range{0, 50, false});
-  visit.length(may("jointing", "Extra width of each strip of a glued-up panel"), jointing,
+  visit.length(may("jointing", "extra width of each strip of a glued-up panel"), jointing,
                Range{0, 100, false});
 }
 
 void Supply::billing(FieldVisitor& visit) {
-  visit.length(may("sold_as", "The thickness it is sold by: \"5/4 in\"", "the rough thickness"),
+  visit.length(may("sold_as", "the thickness it is sold by: \"5/4 in\"", "the rough thickness"),
                sold_as, Range{0, 300, true});
-  visit.length(may("billed_as", "The thickness the yard bills, when it counts up", "sold_as"),
+  visit.length(may("billed_as", "the thickness the yard bills, when it counts up", "sold_as"),
                billed_as, Range{0, 300, true});
-  choose(visit, may("tally", "How the yard counts a board"), tally, tally_words);
-  visit.number(may("price", "What one costs", "not counted"), price, Range::between(0, most_money));
+  choose(visit, may("tally", "how the yard counts a board"), tally, tally_words);
+  visit.number(may("price", "what one costs", "not counted"), price, Range::between(0, most_money));
   choose(visit,
-         may("per", "What the price is for", "a sheet, a board foot, or a metre of edge band"), per,
+         may("per", "what the price is for", "a sheet, a board foot, or a metre of edge band"), per,
          per_words);
-  visit.number(may("waste", "Bought at least so many percent over what the finished parts measure"),
+  visit.number(may("waste", "bought at least so many percent over what the finished parts measure"),
                waste, Range::between(0, 500));
 }
 
@@ -143,45 +143,45 @@ void Supply::check(const std::string& table, bool sheet, Complaints& complaints)
 }
 
 void HardwarePrice::fields(FieldVisitor& visit) {
-  visit.text(need("fitting", "Its kind as the hardware list has it: \"dowel\""), fitting);
-  visit.text(may("size", "Its size as the hardware list has it", "any size"), size);
-  visit.number(need("price", "Of a pack"), price, Range::between(0, most_money));
-  visit.count(may("pack", "How many are in a pack"), pack, Range::between(1, 100000));
+  visit.text(need("fitting", "its kind as the hardware list has it: \"dowel\""), fitting);
+  visit.text(may("size", "its size as the hardware list has it", "any size"), size);
+  visit.number(need("price", "of a pack"), price, Range::between(0, most_money));
+  visit.count(may("pack", "how many are in a pack"), pack, Range::between(1, 100000));
 }
 
 void Sundry::fields(FieldVisitor& visit) {
-  visit.text(may("what", "What it is", "its name"), what);
-  visit.number(may("quantity", "How many, of whatever the price is for"), quantity,
+  visit.text(may("what", "what it is", "its name"), what);
+  visit.number(may("quantity", "how many, of whatever the price is for"), quantity,
                Range::between(0, 100000));
-  visit.number(need("price", "Of one"), price, Range::between(0, most_money));
+  visit.number(need("price", "of one"), price, Range::between(0, most_money));
 }
 
 void Work::fields(FieldVisitor& visit) {
-  visit.number(need("hours", "How long it takes, as the maker reckons it"), hours,
+  visit.number(need("hours", "how long it takes, as the maker reckons it"), hours,
                Range::between(0, 100000));
-  visit.number(may("rate", "An hour of this work", "labour_rate of [buying]"), rate,
+  visit.number(may("rate", "an hour of this work", "labour_rate of [buying]"), rate,
                Range::between(0, most_money));
 }
 
 void Glue::fields(FieldVisitor& visit) {
-  visit.text(may("what", "Which glue"), what);
-  visit.number(need("price", "Of a kilogram"), price, Range::between(0, most_money));
-  visit.number(may("spread", "Grams on a square metre of joint, as its maker asks"), spread,
+  visit.text(may("what", "which glue"), what);
+  visit.number(need("price", "of a kilogram"), price, Range::between(0, most_money));
+  visit.number(may("spread", "grams on a square metre of joint, as its maker asks"), spread,
                Range::between(1, 2000));
 }
 
 void Buying::fields(FieldVisitor& visit) {
-  visit.text(may("currency", "What the prices are in, as it is to be printed", "not printed"),
+  visit.text(may("currency", "what the prices are in, as it is to be printed", "not printed"),
              currency);
-  visit.number(may("labour_rate", "An hour of work", "not counted"), labour_rate,
+  visit.number(may("labour_rate", "an hour of work", "not counted"), labour_rate,
                Range::between(0, most_money));
-  visit.number(may("markup", "Percent on everything, for the quote"), markup,
+  visit.number(may("markup", "percent on everything, for the quote"), markup,
                Range::between(0, 1000));
-  visit.number(may("tax", "Percent on the quote"), tax, Range::between(0, 100));
-  visit.table(may("glue", "The glue, by the joint area of the piece"), glue);
-  visit.tables(may("hardware", "What a piece of hardware costs"), hardware);
-  visit.tables(may("sundry", "Anything else that is bought"), sundries);
-  visit.tables(may("work", "Hours of one kind of work"), work);
+  visit.number(may("tax", "percent on the quote"), tax, Range::between(0, 100));
+  visit.table(may("glue", "the glue, by the joint area of the piece"), glue);
+  visit.tables(may("hardware", "what a piece of hardware costs"), hardware);
+  visit.tables(may("sundry", "anything else that is bought"), sundries);
+  visit.tables(may("work", "hours of one kind of work"), work);
 }
 
 void Buying::check(Complaints& complaints) const {

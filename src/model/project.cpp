@@ -22,23 +22,23 @@ constexpr std::array<std::string_view, 3> stock_words{"sheet", "board", "edge ba
 }  // namespace
 
 void Job::fields(FieldVisitor& visit) {
-  visit.text(need("title", "What is being made, for the cover and the foot of every page"), title);
-  visit.text(may("number", "The shop's own number for the job"), number);
-  visit.text(may("client", "Who it is made for"), client);
-  visit.text(may("maker", "Who makes it"), maker);
-  visit.text(may("revision", "The issue of the drawings; change it whenever a size changes"),
+  visit.text(need("title", "what is being made, for the cover and the foot of every page"), title);
+  visit.text(may("number", "the shop's own number for the job"), number);
+  visit.text(may("client", "who it is made for"), client);
+  visit.text(may("maker", "who makes it"), maker);
+  visit.text(may("revision", "the issue of the drawings; change it whenever a size changes"),
              revision);
-  visit.date(need("date", "The day of this revision, written 2026-03-02"), date);
-  choose(visit, may("units", "The unit of every bare number in the file and of every page"), units,
+  visit.date(need("date", "the day of this revision, written 2026-03-02"), date);
+  choose(visit, may("units", "the unit of every bare number in the file and of every page"), units,
          unit_words);
-  visit.count(may("fraction", "Inches are printed to one part in this many: 2, 4, 8 ... 128"),
+  visit.count(may("fraction", "inches are printed to one part in this many: 2, 4, 8 ... 128"),
               fraction, Range::between(2, 128));
-  visit.count(may("decimals", "Millimetres are printed with this many decimals"), decimals,
+  visit.count(may("decimals", "millimetres are printed with this many decimals"), decimals,
               Range::between(0, 3));
-  choose(visit, may("paper", "The paper of the binder"), paper, paper_words);
-  visit.flag(may("two_sided", "Printed on both sides: the binding edge changes with the page"),
+  choose(visit, may("paper", "the paper of the binder"), paper, paper_words);
+  visit.flag(may("two_sided", "printed on both sides: the binding edge changes with the page"),
              two_sided);
-  visit.texts(may("notes", "Remarks for the cover, one text for each"), notes);
+  visit.texts(may("notes", "remarks for the cover, one text for each"), notes);
 }
 
 void Job::check(Complaints& complaints) const {
@@ -51,20 +51,20 @@ void Job::check(Complaints& complaints) const {
 FigureStyle Job::figures() const { return {*units, *fraction, *decimals}; }
 
 void Stock::fields(FieldVisitor& visit) {
-  choose(visit, may("kind", "How it is bought: sheets, boards, or band for edges"), kind,
+  choose(visit, may("kind", "how it is bought: sheets, boards, or band for edges"), kind,
          stock_words);
   visit.text(
-      may("material", "What it is, for the cut list: \"birch plywood\"", "the name of the stock"),
+      may("material", "what it is, for the cut list: \"birch plywood\"", "the name of the stock"),
       material);
-  visit.length(need("thickness", "As measured on the stock in hand, not the name it is sold by"),
+  visit.length(need("thickness", "as measured on the stock in hand, not the name it is sold by"),
                thickness, Range{0, 300, true});
-  visit.lengths(may("size", "Length along the grain, then width across it",
+  visit.lengths(may("size", "length along the grain, then width across it",
                     "boards are bought to suit; a sheet must give it"),
                 size, Range::size());
-  visit.flag(may("grain", "The show faces have a grain direction to be kept"), grain);
-  visit.flag(may("two_good_faces", "Either face may be the show face"), two_good_faces);
+  visit.flag(may("grain", "the show faces have a grain direction to be kept"), grain);
+  visit.flag(may("two_good_faces", "either face may be the show face"), two_good_faces);
   visit.number(
-      may("density", "Weight for its volume, in kg per cubic metre", "the species'; else 650"),
+      may("density", "weight for its volume, in kg per cubic metre", "the species'; else 650"),
       density, Range::between(20, 3000));
   timber.fields(visit);
   supply.fields(visit);
@@ -92,17 +92,17 @@ double Stock::weight() const {
 }
 
 void Shop::fields(FieldVisitor& visit) {
-  visit.table(may("saw", "What the table saw can do"), saw);
-  visit.table(may("mitre_saw", "What the mitre saw can do", "there is none"), mitre_saw);
-  visit.table(may("track_saw", "What the track saw can do", "there is none"), track_saw);
-  visit.table(may("band_saw", "What the band saw can do", "there is none"), band_saw);
-  visit.table(may("router", "What the router can do"), router);
-  visit.table(may("drill", "What the drill press can do"), drill);
-  visit.table(may("jointer", "What the jointer can do"), jointer);
-  visit.table(may("planer", "What the planer can do"), planer);
-  visit.length(may("largest_gap", "The widest gap a joint may show, put together dry"), largest_gap,
+  visit.table(may("saw", "what the table saw can do"), saw);
+  visit.table(may("mitre_saw", "what the mitre saw can do", "there is none"), mitre_saw);
+  visit.table(may("track_saw", "what the track saw can do", "there is none"), track_saw);
+  visit.table(may("band_saw", "what the band saw can do", "there is none"), band_saw);
+  visit.table(may("router", "what the router can do"), router);
+  visit.table(may("drill", "what the drill press can do"), drill);
+  visit.table(may("jointer", "what the jointer can do"), jointer);
+  visit.table(may("planer", "what the planer can do"), planer);
+  visit.length(may("largest_gap", "the widest gap a joint may show, put together dry"), largest_gap,
                Range{0, 10, true});
-  visit.length(may("blank_allowance", "Extra length and width of a blank over the finished part"),
+  visit.length(may("blank_allowance", "extra length and width of a blank over the finished part"),
                blank_allowance, Range{0, 150, false});
 }
 

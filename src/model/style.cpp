@@ -11,17 +11,17 @@ constexpr Range grey{0, 1, false};           // 0 black, 1 white
 }  // namespace
 
 void Style::fields(FieldVisitor& visit) {
-  visit.length(may("wide", "Width of outlines that are seen"), wide, pen);
-  visit.length(may("narrow", "Width of hidden, dimension and hatching lines"), narrow, pen);
-  visit.length(may("frame", "Width of the border and the title block"), frame, pen);
-  visit.length(may("lettering", "Capital height of notes and tables"), lettering, capitals);
-  visit.length(may("figures", "Capital height of dimensions"), figures, capitals);
-  visit.length(may("heading", "Capital height of headings"), heading, capitals);
-  visit.length(may("title", "Capital height of the page title"), title, capitals);
-  visit.number(may("tone_light", "Grey of a face turned to the light, 0 black to 1 white"),
+  visit.length(may("wide", "width of outlines that are seen"), wide, pen);
+  visit.length(may("narrow", "width of hidden, dimension and hatching lines"), narrow, pen);
+  visit.length(may("frame", "width of the border and the title block"), frame, pen);
+  visit.length(may("lettering", "capital height of notes and tables"), lettering, capitals);
+  visit.length(may("figures", "capital height of dimensions"), figures, capitals);
+  visit.length(may("heading", "capital height of headings"), heading, capitals);
+  visit.length(may("title", "capital height of the page title"), title, capitals);
+  visit.number(may("tone_light", "grey of a face turned to the light, 0 black to 1 white"),
                tone_light, grey);
-  visit.number(may("tone_mid", "Grey of a face seen in between"), tone_mid, grey);
-  visit.number(may("tone_dark", "Grey of a face turned away"), tone_dark, grey);
+  visit.number(may("tone_mid", "grey of a face seen in between"), tone_mid, grey);
+  visit.number(may("tone_dark", "grey of a face turned away"), tone_dark, grey);
 }
 
 void Style::check(Complaints& complaints) const {

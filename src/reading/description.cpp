@@ -113,13 +113,13 @@ std::vector<TopTable> top_tables(const model::Registry& registry) {
   model::Room room;
   model::Stock stock;
   std::vector<TopTable> tables;
-  tables.push_back({"job", "What the binder is for and how it is printed", false, rows_of(job)});
-  tables.push_back({"shop", "What the machines can do", false, rows_of(shop)});
+  tables.push_back({"job", "what the binder is for and how it is printed", false, rows_of(job)});
+  tables.push_back({"shop", "what the machines can do", false, rows_of(shop)});
   tables.push_back(
-      {"buying", "What things cost, and what goes on a quote", false, rows_of(buying)});
+      {"buying", "what things cost, and what goes on a quote", false, rows_of(buying)});
   tables.push_back(
-      {"room", "Where the piece will stand and how it gets there", false, rows_of(room)});
-  tables.push_back({"stock", "What parts are made of", true, rows_of(stock)});
+      {"room", "where the piece will stand and how it gets there", false, rows_of(room)});
+  tables.push_back({"stock", "what parts are made of", true, rows_of(stock)});
   for (const model::ItemKind& kind : registry) {
     const std::unique_ptr<model::Item> item = kind.make();
     tables.push_back({std::string(kind.word), std::string(kind.help), true, rows_of(*item)});
