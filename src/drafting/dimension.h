@@ -73,7 +73,8 @@ std::optional<ink::Group> try_angle(const Kit& kit, Room& room, const AngleMark&
 
 // The two lines that name an angle anywhere.
 std::string angle_text(const std::string& name, double radians);  // "lean 12.00°"
-std::string angle_rise(const Kit& kit, double radians);           // "2 9/16 in 12"
+// "2 9/16 in 12"; of an obtuse angle what it has over a right angle: "2 9/16 in 12 past square".
+std::string angle_rise(const Kit& kit, double radians);
 
 // A filled arrow head, 3 mm long, its tip at `tip`, pointing along `direction`.
 ink::Fill arrow_head(Vec2 tip, Vec2 direction, double length = 3);

@@ -2,6 +2,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "base/quantity.h"
 #include "drafting/dimension.h"
 #include "drafting/placing.h"
 #include "drafting/text_block.h"
@@ -54,7 +55,12 @@ std::string angle_text(const std::string& name, double radians) {
 }
 
 std::string angle_rise(const Kit& kit, double radians) {
-  return rise_text(radians * 180 / pi, kit.figures);
+  const double past_square = Angle{radians}.degrees() - 90;
+  if (past_square > 0 && past_square < 90) {
+    const std::string rise = rise_text(past_square, kit.figures);
+    return rise == "level" ? "plumb" : rise + " past square";
+  }
+  return rise_text(Angle{radians}.degrees(), kit.figures);
 }
 
 namespace {

@@ -162,4 +162,8 @@ TEST_CASE("an angle is named in degrees and rise, off everything in the room") {
   CHECK(std::count(all.begin(), all.end(), "12.00°") == 1);
   CHECK(std::count(all.begin(), all.end(), rise_text(12, kit.figures)) == 1);
   CHECK(std::count(all.begin(), all.end(), "lean") == 6);
+  // An obtuse angle by what it has over a right one: 12 tan 15° = 3.215 (plain trigonometry).
+  CHECK(angle_rise(kit, 105 * std::numbers::pi / 180) == "3 7/32 in 12 past square");
+  CHECK(angle_rise(kit, std::numbers::pi / 2) == "plumb");
+  CHECK(std::count(all.begin(), all.end(), "3 7/32 in 12 past square") == 1);
 }
