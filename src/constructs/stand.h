@@ -1,4 +1,4 @@
-// A stand: four leaning legs held by braces that are half-lapped into them.
+// A stand: leaning legs held by braces that are half-lapped into them.
 #pragma once
 
 #include "constructs/construct.h"
@@ -11,8 +11,8 @@ enum class LegTaper { inside, outside, both };
 enum class LegWidths { level, square };
 enum class LegFaces { front_and_back, left_and_right };
 
-// A leg's broad faces lie in one of the stand's planes and its width runs in that plane; its
-// thickness is square to it.
+// A leg's broad faces lie in one of the stand's planes (of legs on a ring: in the plumb plane
+// through the middle of the plan) and its width runs in that plane; its thickness is square to it.
 struct StandLeg : model::Fields {
   model::Given<std::string> stock;
   model::Given<Length> top_width, foot_width, thickness;
@@ -36,27 +36,41 @@ struct StandBrace : model::Fields {
   model::Given<BraceLies> lies{BraceLies::on_edge};
   model::Given<BraceWalls> walls{BraceWalls::along_brace};
   model::Given<double> share{0.5};
+  model::Given<std::vector<std::string>> between, crosses;
   void fields(model::FieldVisitor& visit) override;
   void check(model::Complaints& complaints) const override;
   double second_height() const { return other_at.given ? other_at->mm : at->mm; }
+
+ private:
+  void check_between(model::Complaints& complaints) const;
 };
 
-// Legs lean one way (their angles seen from the front, or from the side) or both ways. The outside
-// of the legs is a rectangle at every height, given at the foot or the top; with `under` the top
-// follows the outside of an item that stands on it, and the legs run on at that item's lean.
+// Four legs lean one way (their angles seen from the front, or from the side) or both ways. Their
+// outside is a rectangle at every height, given at the foot or the top; with `under` the top
+// follows the outside of an item that stands on it, and the legs run on at that item's lean. Three,
+// five or more legs stand on a ring, the first to the front, and lean towards its middle.
 class Stand : public Construct {
  public:
   void fields(model::FieldVisitor& visit) override;
   void check(model::Complaints& complaints) const override;
   void build(parts::Builder& builder) const override;
 
-  model::Given<Length> height, width, depth;
+  // "left front leg", ...; on a ring "leg 1" onwards, anticlockwise from above.
+  std::vector<std::string> leg_names() const;
+  bool on_ring() const { return *count != 4; }
+
+  model::Given<int> count{4};
+  model::Given<Length> height, width, depth, radius;
   model::Given<std::string> under;
   model::Given<StandLevel> stated_at{StandLevel::foot};
   model::Given<std::vector<Angle>> lean_in, lean_in_depth;
   PointField at;
   StandLeg legs;
   model::Tables<StandBrace> braces;
+
+ private:
+  void check_plan(model::Complaints& complaints) const;
+  void check_braces(model::Complaints& complaints) const;
 };
 
 }  // namespace splay::constructs

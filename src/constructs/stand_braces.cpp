@@ -66,6 +66,10 @@ void StandBuild::add_braces(const StandBrace& choice) {
            "Lower it.", choice.span);
       return;
     }
+  if (choice.between.given) {
+    add_between(choice);
+    return;
+  }
   if (choice.crossed.value == BraceCross::in_plan) {
     add_in_plan(choice);
     return;
@@ -133,17 +137,23 @@ PlacedBrace StandBuild::add_brace(const StandBrace& choice, const std::string& n
                               {high_up ? low : high, high_up ? high : low,
                                upright ? "inside" : "underside", upright ? "outside" : "top"}});
   // Far enough past both legs for any lap between them.
-  const auto past = [&](std::size_t leg) {
-    const Box box = builder_.part(legs_[leg].part).body.bounds();
-    const double sine = std::sin(joinery::crossing_angle(legs_[leg].stick.along, member.axis));
+  const auto past = [&](std::size_t leg, std::size_t end) {
+    const joinery::Stick host =
+        leg < legs_.size() ? legs_[leg].stick : joinery::stick(builder_, host_brace(choice, end));
+    const Box box = builder_.part(host.index).body.bounds();
+    const double sine = std::sin(joinery::crossing_angle(host.along, member.axis));
     const double reach = box.size().y + box.size().z + broad + thick + choice.proud->mm;
     // A joint takes the shorter piece beside the leg for the waste.
     return std::min(reach / std::max(sine, 0.08), 0.8 * norm(brace.to - brace.from));
   };
-  member.from_end.past = past(brace.first);
-  member.to_end.past = past(brace.second);
+  member.from_end.past = past(brace.first, 0);
+  member.to_end.past = past(brace.second, 1);
   brace.part = add_member(builder_, member);
-  builder_.measure(brace.part, "between the middles of the legs", norm(brace.to - brace.from));
+  const bool to_leg = brace.second < legs_.size();
+  builder_.measure(brace.part,
+                   to_leg ? "between the middles of the legs"
+                          : "from the middle of the leg to the middle of " + choice.between->back(),
+                   norm(brace.to - brace.from));
   return brace;
 }
 
@@ -182,6 +192,10 @@ void StandBuild::state_crossing(const StandBrace& choice, const PlacedBrace& bra
 }
 
 void StandBuild::lap_ends(const StandBrace& choice, const PlacedBrace& brace) {
+  for (const std::size_t leg : {brace.first, brace.second}) lap_leg(choice, brace, leg);
+}
+
+void StandBuild::lap_leg(const StandBrace& choice, const PlacedBrace& brace, std::size_t leg) {
   joinery::HalfLapKind lap;
   lap.form.value = choice.proud.given ? joinery::LapForm::cross : joinery::LapForm::tee;
   lap.share.value = *choice.share;
@@ -190,20 +204,18 @@ void StandBuild::lap_ends(const StandBrace& choice, const PlacedBrace& brace) {
   lap.walls.value = choice.walls.value == BraceWalls::floor && sloping
                         ? joinery::LapWalls::floor
                         : joinery::LapWalls::other_part;
-  for (const std::size_t leg : {brace.first, brace.second}) {
-    const std::string fault = lap.make(builder_, legs_[leg].part, brace.part);
-    if (!fault.empty()) {
-      stop("no-joint", fault,
-           "Change the height, the size or the inset of the brace, or let the walls run along it.",
-           choice.span);
-      continue;
-    }
-    const Vec3 way = leg == brace.second ? brace.to - brace.from : brace.from - brace.to;
-    if (choice.proud.given) trim_proud(choice, brace, leg, unit(way));
-    state_lap(builder_, legs_[leg].part, brace.part);
-    state_lap(builder_, brace.part, legs_[leg].part);
-    warn_of_neck(choice, brace, leg);
+  const std::string fault = lap.make(builder_, legs_[leg].part, brace.part);
+  if (!fault.empty()) {
+    stop("no-joint", fault,
+         "Change the height, the size or the inset of the brace, or let the walls run along it.",
+         choice.span);
+    return;
   }
+  const Vec3 way = leg == brace.second ? brace.to - brace.from : brace.from - brace.to;
+  if (choice.proud.given) trim_proud(choice, brace, leg, unit(way));
+  state_lap(builder_, legs_[leg].part, brace.part);
+  state_lap(builder_, brace.part, legs_[leg].part);
+  warn_of_neck(choice, brace, leg);
 }
 
 // Level walls leave a sloping brace only what lies between them all through the leg.

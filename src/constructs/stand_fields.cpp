@@ -1,3 +1,4 @@
+#include "constructs/corners.h"
 #include "constructs/stand.h"
 
 namespace splay::constructs {
@@ -23,8 +24,8 @@ void StandLeg::fields(model::FieldVisitor& visit) {
                        widths, {"level", "square"});
   choose<LegFaces, 2>(visit,
                       may("faces",
-                          "where the broad faces look: the legs make a front and a "
-                          "back frame, or two side frames"),
+                          "four legs: where the broad faces look: the legs make a front and a "
+                          "back frame, or two side frames; on a ring they look along the ring"),
                       faces, {"front and back", "left and right"});
 }
 
@@ -38,15 +39,25 @@ void StandBrace::fields(model::FieldVisitor& visit) {
                     "the left or front one"),
                at, Range::size());
   visit.length(may("other_at", "the same at the other leg", "level"), other_at, Range::size());
-  choose<BraceRun, 6>(visit, may("runs", "where braces run, one in each place, alike"), runs,
-                      {"front and back", "left and right", "front", "back", "left", "right"});
+  visit.texts(
+      may("between",
+          "a single brace: the legs it joins, or a leg and the brace before it whose middle "
+          "takes its other end: left front leg, ..., on a ring leg 1 onwards from the front, "
+          "anticlockwise from above",
+          "it runs where runs or crossed say"),
+      between);
+  visit.texts(may("crosses", "with between: braces before it that it is lapped over on its way"),
+              crosses);
+  choose<BraceRun, 6>(visit, may("runs", "four legs: where braces run, one in each place, alike"),
+                      runs, {"front and back", "left and right", "front", "back", "left", "right"});
   choose<BraceCross, 3>(visit,
                         may("crossed",
                             "none: parallel braces; in elevation: a second one mirrored "
                             "in each place; in plan: two level ones from corner to "
                             "corner"),
                         crossed, {"none", "in elevation", "in plan"});
-  choose<BraceLies, 2>(visit, may("lies", "crossed in plan: its width upright or level"), lies,
+  choose<BraceLies, 2>(visit,
+                       may("lies", "crossed in plan, or between: its width upright or level"), lies,
                        {"on edge", "flat"});
   visit.length(may("inset", "how far its outside face stands in from the outside of the legs"),
                inset, Range::allowance());
@@ -66,7 +77,25 @@ void StandBrace::fields(model::FieldVisitor& visit) {
                within, Range::allowance());
 }
 
+void StandBrace::check_between(model::Complaints& complaints) const {
+  if (crosses.given && !between.given)
+    complaints.complain({crosses.span, "not-together", "crosses without between",
+                         "between = [one leg, another], crosses = [braces before it]",
+                         "give between, or use crossed"});
+  if (!between.given) return;
+  if (between->size() != 2 || between->front() == between->back())
+    complaints.complain({between.span, "wrong-count",
+                         std::to_string(between->size()) + " ends of a brace",
+                         "two different ones: a leg, then a leg or a brace before it",
+                         "write [\"leg 1\", \"leg 2\"]"});
+  if (runs.given || crossed.given || inset.given)
+    complaints.complain({between.span, "not-together", "between with runs, crossed or inset",
+                         "a brace from the middle of one leg to the middle of another",
+                         "leave the others out"});
+}
+
 void StandBrace::check(model::Complaints& complaints) const {
+  check_between(complaints);
   const auto complain = [&](SourceSpan where, std::string found, std::string allowed,
                             std::string hint) {
     complaints.complain(
@@ -79,52 +108,109 @@ void StandBrace::check(model::Complaints& complaints) const {
     complain(crossed.span, "braces crossed in plan with other_at, runs or inset",
              "level braces through the middle of the legs, from corner to corner",
              "leave the others out");
-  if (crossed.value != BraceCross::in_plan && lies.given)
-    complain(lies.span, "lies for a brace that isn't crossed in plan",
+  if (crossed.value != BraceCross::in_plan && !between.given && lies.given)
+    complain(lies.span, "lies for a brace that isn't crossed in plan or between named legs",
              "a brace along a side stands in that side's plane", "leave it out");
   if (crossed.value == BraceCross::none && within.given)
     complain(within.span, "within for braces that don't cross", "crossed braces",
              "leave it out, or say how they cross");
 }
 
+std::vector<std::string> Stand::leg_names() const {
+  if (!on_ring()) return {"left front leg", "right front leg", "left back leg", "right back leg"};
+  std::vector<std::string> names;
+  for (int i = 1; i <= *count; ++i) names.push_back("leg " + std::to_string(i));
+  return names;
+}
+
 void Stand::fields(model::FieldVisitor& visit) {
   visit.length(need("height", "plumb, from the floor to the top of the legs"), height,
                Range::size());
+  visit.count(may("legs", "how many legs: four at the corners of a rectangle, others on a ring"),
+              count, Range::between(3, 12));
   visit.text(may("under",
                  "the item that stands on it, built before it: its outside and the lean of "
-                 "its sides are taken over",
+                 "its sides are taken over; with legs on a ring only its middle and its foot",
                  "width, depth and lean_in say it"),
              under, model::Refers::to_item);
-  visit.length(may("width", "outside, left to right, level"), width, Range::size());
-  visit.length(may("depth", "outside, front to back, level"), depth, Range::size());
-  choose<StandLevel, 2>(visit, may("stated_at", "where width and depth hold"), stated_at,
-                        {"foot", "top"});
+  visit.length(may("width", "four legs: outside, left to right, level"), width, Range::size());
+  visit.length(may("depth", "four legs: outside, front to back, level"), depth, Range::size());
+  visit.length(
+      may("radius", "legs on a ring: from the middle of the plan to their outer edges, level"),
+      radius, Range::size());
+  choose<StandLevel, 2>(visit, may("stated_at", "where width and depth, or the radius, hold"),
+                        stated_at, {"foot", "top"});
   visit.angles(may("lean_in",
                    "how far the outside of the legs leans in from plumb, going up, seen "
-                   "from the front: one for both or [left, right]; negative leans out",
+                   "from the front: one for both or [left, right]; negative leans out; on a ring "
+                   "one, towards the middle",
                    "plumb, or the lean of the item on it"),
                lean_in, Range::degrees(-60, 60));
-  visit.angles(may("lean_in_depth", "the same seen from the side: one or [front, back]", "plumb"),
-               lean_in_depth, Range::degrees(-60, 60));
-  visit.lengths(may("at", "where the left front corner of the stated rectangle stands, [x, y, z]",
+  visit.angles(
+      may("lean_in_depth", "four legs: the same seen from the side: one or [front, back]", "plumb"),
+      lean_in_depth, Range::degrees(-60, 60));
+  visit.lengths(may("at",
+                    "where the left front corner of the stated rectangle stands, or the middle of "
+                    "the ring, [x, y, z]",
                     "at 0, 0 with the foot on the floor"),
                 at, Range::place());
-  visit.table(need("leg", "the four legs"), legs);
+  visit.table(need("leg", "the legs"), legs);
   visit.tables(may("brace", "a set of braces"), braces);
+}
+
+void Stand::check_plan(model::Complaints& complaints) const {
+  const auto complain = [&](SourceSpan where, const char* code, std::string found,
+                            std::string allowed, std::string hint) {
+    complaints.complain({where, code, std::move(found), std::move(allowed), std::move(hint)});
+  };
+  const std::string legs_words = std::to_string(*count) + " legs";
+  if (under.given && (width.given || depth.given || stated_at.given || at.given))
+    complain(under.span, "not-together",
+             "a stand under an item that also has width, depth, stated_at or at",
+             "either under, or sizes of its own", "keep one");
+  if (!on_ring()) {
+    if (!under.given && (!width.given || !depth.given))
+      complain(span, "missing-field", "a stand without a width or a depth",
+               "width and depth, or under = the item that stands on it",
+               "give the outside of the legs");
+    if (radius.given)
+      complain(radius.span, "not-together", "a radius for four legs", "width and depth",
+               "leave it out, or give another number of legs");
+    return;
+  }
+  if (!radius.given)
+    complain(span, "missing-field", legs_words + " without a ring",
+             "radius to the outer edge of each leg", "give the radius");
+  if (width.given || depth.given || lean_in_depth.given || legs.faces.given)
+    complain(span, "not-together", legs_words + " with width, depth, lean_in_depth or leg.faces",
+             "a ring: radius and one lean_in", "leave the others out");
+  if (lean_in.given && lean_in->size() != 1)
+    complain(lean_in.span, "wrong-count", std::to_string(lean_in->size()) + " angles",
+             "one: all legs of a ring lean alike", "write [\"8 deg\"]");
+}
+
+void Stand::check_braces(model::Complaints& complaints) const {
+  const std::vector<std::string> names = leg_names();
+  std::vector<std::string> ends = names;
+  for (std::size_t i = 0; i < braces.size(); ++i) {
+    const StandBrace& brace = braces[i];
+    if (on_ring() && !brace.between.given)
+      complaints.complain({brace.span, "missing-field",
+                           "a brace of legs on a ring without its ends",
+                           "between = [\"leg 1\", \"leg 2\"]", "name what it joins"});
+    for (std::size_t end = 0; end < brace.between->size(); ++end)
+      check_side(end == 0 ? names : ends, (*brace.between)[end], brace.between.span, complaints);
+    for (const std::string& other : *brace.crosses)
+      check_side({ends.begin() + static_cast<std::ptrdiff_t>(names.size()), ends.end()}, other,
+                 brace.crosses.span, complaints);
+    if (brace.between.given) ends.push_back(brace.name);
+  }
 }
 
 void Stand::check(model::Complaints& complaints) const {
   check_point(at, complaints);
-  if (under.given) {
-    if (width.given || depth.given || stated_at.given || at.given)
-      complaints.complain({under.span, "not-together",
-                           "a stand under an item that also has width, depth, stated_at or at",
-                           "either under, or sizes of its own", "keep one"});
-  } else if (!width.given || !depth.given) {
-    complaints.complain({span, "missing-field", "a stand without a width or a depth",
-                         "width and depth, or under = the item that stands on it",
-                         "give the outside of the legs"});
-  }
+  check_plan(complaints);
+  check_braces(complaints);
   for (const auto* angles : {&lean_in, &lean_in_depth})
     if (angles->given && (*angles)->size() != 1 && (*angles)->size() != 2)
       complaints.complain({angles->span, "wrong-count",

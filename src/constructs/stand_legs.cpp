@@ -28,6 +28,8 @@ Plane StandBody::face(bool at_back) const {
                         {0, at_back ? std::cos(lean) : -std::cos(lean), std::sin(lean)});
 }
 
+double StandBody::radius_at(double z) const { return radius - (z - level) * std::tan(lean_front); }
+
 namespace {
 
 // `in`: level, in the plane of the faces, towards the other leg. Square widths stand on the axis,
@@ -70,9 +72,14 @@ void StandBuild::stop(std::string code, std::string text, std::string remedy,
 
 void StandBuild::run() {
   if (!lay_out()) return;
-  for (const bool back : {false, true})
-    for (const bool right : {false, true})
-      if (!add_leg(right, back)) return;
+  if (spec_.on_ring()) {
+    for (std::size_t i = 0; i < static_cast<std::size_t>(*spec_.count); ++i)
+      if (!add_leg(ring_leg(i))) return;
+  } else {
+    for (const bool back : {false, true})
+      for (const bool right : {false, true})
+        if (!add_leg(corner_leg(right, back))) return;
+  }
   for (std::size_t i = 0; i < spec_.braces.size(); ++i) add_braces(spec_.braces[i]);
   add_measures();
   rest_item();
@@ -85,6 +92,7 @@ bool StandBuild::lay_out() {
   } else {
     const bool top = spec_.stated_at.value == StandLevel::top;
     const Vec3 corner = spec_.at.given ? point_of(spec_.at) : Vec3{0, 0, top ? high : 0};
+    body_.middle = {corner.x, corner.y};
     body_.level = corner.z;
     body_.foot = top ? corner.z - high : corner.z;
     body_.left = corner.x;
@@ -93,17 +101,21 @@ bool StandBuild::lay_out() {
     body_.back = corner.y + spec_.depth->mm;
   }
   body_.top = body_.foot + high;
+  body_.radius = spec_.radius->mm;
   if (spec_.lean_in.given || !spec_.under.given) {
     body_.lean_left = angle_at(spec_.lean_in, 0);
     body_.lean_right = angle_at(spec_.lean_in, 1);
   }
-  body_.lean_front = angle_at(spec_.lean_in_depth, 0);
+  body_.lean_front = angle_at(spec_.on_ring() ? spec_.lean_in : spec_.lean_in_depth, 0);
   body_.lean_back = angle_at(spec_.lean_in_depth, 1);
   for (const double z : {body_.foot, body_.top})
-    if (body_.x(true, z) - body_.x(false, z) < tolerance::shortest_line ||
-        body_.y(true, z) - body_.y(false, z) < tolerance::shortest_line) {
+    if (spec_.on_ring() ? body_.radius_at(z) < spec_.legs.top_width->mm
+                        : body_.x(true, z) - body_.x(false, z) < tolerance::shortest_line ||
+                              body_.y(true, z) - body_.y(false, z) < tolerance::shortest_line) {
       stop("no-inside", "The legs of " + spec_.name + " meet before they reach its full height.",
-           "Less lean, less height, or a larger width and depth.", spec_.span);
+           "Less lean, less height, or a larger " +
+               std::string(spec_.on_ring() ? "radius." : "width and depth."),
+           spec_.span);
       return false;
     }
   return true;
@@ -137,7 +149,8 @@ bool StandBuild::lay_under() {
   body_.back = foot.high.y;
   body_.level = all.low.z;
   body_.foot = all.low.z - spec_.height->mm;
-  if (spec_.lean_in.given) return true;
+  body_.middle = {(foot.low.x + foot.high.x) / 2, (foot.low.y + foot.high.y) / 2};
+  if (spec_.lean_in.given || spec_.on_ring()) return true;
   return take_lean("left panel", body_.lean_left) && take_lean("right panel", body_.lean_right);
 }
 
@@ -155,23 +168,30 @@ bool StandBuild::take_lean(const std::string& side, double& lean) const {
   return false;
 }
 
-bool StandBuild::add_leg(bool right, bool back) {
+StandLegSetting StandBuild::corner_leg(bool right, bool back) const {
+  const bool frames_in_front = spec_.legs.faces.value == LegFaces::front_and_back;
+  return {std::string(right ? "right " : "left ") + (back ? "back" : "front") + " leg",
+          {body_.x(right, body_.foot), body_.y(back, body_.foot), body_.foot},
+          {body_.x(right, body_.top), body_.y(back, body_.top), body_.top},
+          frames_in_front ? Vec3{right ? -1.0 : 1.0, 0, 0} : Vec3{0, back ? -1.0 : 1.0, 0},
+          frames_in_front ? body_.face(back) : body_.side(right),
+          "outside face",
+          "inside face"};
+}
+
+double StandBuild::leg_thickness() const {
   const StandLeg& choice = spec_.legs;
-  const bool frames_in_front = choice.faces.value == LegFaces::front_and_back;
-  const Vec3 foot{body_.x(right, body_.foot), body_.y(back, body_.foot), body_.foot};
-  const Vec3 top{body_.x(right, body_.top), body_.y(back, body_.top), body_.top};
-  const Vec3 in = frames_in_front ? Vec3{right ? -1.0 : 1.0, 0, 0} : Vec3{0, back ? -1.0 : 1.0, 0};
-  const Plane face = frames_in_front ? body_.face(back) : body_.side(right);
-  const StandLegEdges edges = lay_edges(choice, foot, top, in);
+  return choice.thickness.given ? choice.thickness->mm : stock_thickness(builder_, *choice.stock);
+}
+
+bool StandBuild::add_leg(const StandLegSetting& setting) {
+  const StandLegEdges edges = lay_edges(spec_.legs, setting.foot, setting.top, setting.in);
   StandLegPlace leg;
-  leg.right = right;
-  leg.back = back;
-  leg.name = std::string(right ? "right " : "left ") + (back ? "back" : "front") + " leg";
-  const Member member = leg_member(leg.name, edges, face, in);
+  const Member member = leg_member(setting, edges);
   leg.part = add_member(builder_, member);
   if (leg.part < 0) {
     stop("nothing-left", "The leg of " + spec_.name + " has no wood left.",
-         "Check its widths, its thickness and its lean.", choice.span);
+         "Check its widths, its thickness and its lean.", spec_.legs.span);
     return false;
   }
   leg.stick = joinery::stick(builder_, leg.part);
@@ -182,22 +202,20 @@ bool StandBuild::add_leg(bool right, bool back) {
   return true;
 }
 
-Member StandBuild::leg_member(const std::string& name, const StandLegEdges& edges,
-                              const Plane& face, Vec3 in) const {
-  const StandLeg& choice = spec_.legs;
-  const double thick =
-      choice.thickness.given ? choice.thickness->mm : stock_thickness(builder_, *choice.stock);
+Member StandBuild::leg_member(const StandLegSetting& setting, const StandLegEdges& edges) const {
+  const Plane& face = setting.face;
+  const Vec3 in = setting.in;
   Member member;
-  member.name = part_name(builder_, spec_, name);
-  member.stock = *choice.stock;
+  member.name = part_name(builder_, spec_, setting.name);
+  member.stock = *spec_.legs.stock;
   member.from = edges.foot;
   member.to = edges.top;
   member.axis = edges.axis;
   member.facing = face.n;
   member.sides = {{side_plane(edges.inner_foot, edges.inner_top, face.n, in), "inner edge"},
                   {side_plane(edges.foot, edges.top, face.n, -in), "outer edge"},
-                  {{-face.n, thick - face.d}, "inside face"},
-                  {face, "outside face"}};
+                  {{-face.n, leg_thickness() - face.d}, setting.other_face},
+                  {face, setting.face_name}};
   member.from_end = {Plane{{0, 0, -1}, -body_.foot}, "foot", 0};
   member.to_end = {Plane{{0, 0, 1}, body_.top}, "head", 0};
   const bool inner_high = dot(cross(face.n, edges.axis), in) > 0;
@@ -205,8 +223,8 @@ Member StandBuild::leg_member(const std::string& name, const StandLegEdges& edge
                        "head",
                        inner_high ? "outer edge" : "inner edge",
                        inner_high ? "inner edge" : "outer edge",
-                       "inside face",
-                       "outside face"};
+                       setting.other_face,
+                       setting.face_name};
   return member;
 }
 
@@ -220,6 +238,10 @@ void StandBuild::state_leg(const StandLegPlace& leg, const StandLegEdges& edges)
 }
 
 void StandBuild::add_measures() {
+  if (spec_.on_ring()) {
+    add_ring_measures();
+    return;
+  }
   const auto corner = [this](bool right, bool back, double z) {
     return Vec3{body_.x(right, z), body_.y(back, z), z};
   };
