@@ -1,7 +1,9 @@
 #include <algorithm>
 
+#include "joinery/box_joint.h"
 #include "joinery/bridle.h"
 #include "joinery/butt.h"
+#include "joinery/dovetail.h"
 #include "joinery/dowel.h"
 #include "joinery/glued.h"
 #include "joinery/groove.h"
@@ -41,6 +43,8 @@ const std::vector<JointEntry>& registry() {
        &make<TenonKind>},
       {"loose tenon", "a separate tenon in a mortise of either part", &make<LooseTenonKind>},
       {"bridle", "a tongue of full width in an open slot", &make<BridleKind>},
+      {"box joint", "square fingers of two boards' ends between each other", &make<BoxJointKind>},
+      {"dovetail", "tails of one board's end between the pins of the other's", &make<DovetailKind>},
       {"dowel", "round pins in holes of both parts", &make<DowelKind>},
       {"spline", "a thin strip in a slot along the joint, half in either part", &make<SplineKind>},
       {"screw", "screws through one part into the other", &make<ScrewKind>},
