@@ -4,19 +4,10 @@
 #include <iterator>
 #include <stdexcept>
 
+#include "drafting/flow_fill.h"
 #include "drafting/text_block.h"
 
 namespace splay::drafting {
-
-namespace {
-
-constexpr double slack = 1e-6;
-
-// Blocks from..to of the story stand in one column; head is drawn above them.
-struct Filled {
-  std::size_t from = 0, to = 0;
-  const Picture* head = nullptr;
-};
 
 const Picture* head_at(const Story& story, std::size_t from) {
   return from > 0 && story[from].head && story[from - 1].head == story[from].head
@@ -24,10 +15,11 @@ const Picture* head_at(const Story& story, std::size_t from) {
              : nullptr;
 }
 
-// May a column end before block i?
 bool may_break(const Story& story, std::size_t i) {
   return !story[i - 1].keep_with_next && !story[i].keep_with_previous;
 }
+
+namespace {
 
 Filled fill_column(const Story& story, std::size_t from, double room) {
   Filled column{from, from, head_at(story, from)};
@@ -40,7 +32,7 @@ Filled fill_column(const Story& story, std::size_t from, double room) {
     }
     if (i > from) used += story[i - 1].space_after;
     used += story[i].picture.height;
-    if (used > room + slack) break;
+    if (used > room + flow_slack) break;
     most = i + 1;
     if (i + 1 == story.size() || may_break(story, i + 1)) good = i + 1;
   }
@@ -51,51 +43,23 @@ Filled fill_column(const Story& story, std::size_t from, double room) {
 }
 
 std::vector<Filled> fill_columns(const Story& story, std::size_t from,
-                                 const std::vector<ink::Rect>& rects, double shorter_by) {
+                                 const std::vector<ink::Rect>& rects) {
   std::vector<Filled> filled;
   for (const ink::Rect& rect : rects) {
     if (from == story.size()) break;
-    filled.push_back(fill_column(story, from, rect.height() - shorter_by));
+    filled.push_back(fill_column(story, from, rect.height()));
     from = filled.back().to;
   }
   return filled;
 }
 
-using Rects = std::vector<ink::Rect>;
-using Poured = std::vector<std::vector<Filled>>;  // page by page
-
-Poured pour(const Story& story, const Rects& first, const Rects& next, double shorter_by) {
+Poured pour(const Story& story, const Rects& first, const Rects& next) {
   Poured pages;
   for (std::size_t from = 0; from < story.size();) {
-    pages.push_back(fill_columns(story, from, pages.empty() ? first : next, shorter_by));
+    pages.push_back(fill_columns(story, from, pages.empty() ? first : next));
     from = pages.back().back().to;
   }
   return pages;
-}
-
-// All columns as much shorter as the same number of pages allows, so that pages and columns are
-// about equally full.
-Poured poured_level(const Story& story, const Rects& first, const Rects& next) {
-  Poured best = pour(story, first, next, 0);
-  double fits = 0, too_short = 1e9;
-  for (const Rects* rects : {&first, &next})
-    for (const ink::Rect& rect : *rects) too_short = std::min(too_short, rect.height());
-  constexpr int halvings = 16;
-  for (int i = 0; i < halvings; ++i) {
-    const double mid = (fits + too_short) / 2;
-    try {
-      Poured tried = pour(story, first, next, mid);
-      if (tried.size() <= best.size()) {
-        best = std::move(tried);
-        fits = mid;
-        continue;
-      }
-    } catch (const std::length_error&) {
-      // A block is higher than so short a column.
-    }
-    too_short = mid;
-  }
-  return best;
 }
 
 void place(const Picture& picture, Vec2 at, Items& items) {
@@ -123,7 +87,8 @@ Items draw(const Story& story, const std::vector<Filled>& filled,
 
 std::vector<Items> flow(const Story& story, const std::vector<ink::Rect>& first,
                         const std::vector<ink::Rect>& next, bool level) {
-  const Poured poured = level ? poured_level(story, first, next) : pour(story, first, next, 0);
+  Poured poured = pour(story, first, next);
+  if (level) poured = levelled(story, std::move(poured), first, next);
   std::vector<Items> pages;
   for (const std::vector<Filled>& filled : poured)
     pages.push_back(draw(story, filled, pages.empty() ? first : next));

@@ -118,3 +118,19 @@ TEST_CASE("pages are about equally full") {
   CHECK(claims(full[1]) < 12);
   CHECK(std::abs(claims(even[0]) - claims(even[1])) <= 2);
 }
+
+TEST_CASE("a table that fits on one page is not split to make pages equally full") {
+  const Kit kit = test::kit();
+  const ink::Rect area = free_area(paper_named("A4"));
+  Story story = table(kit, rows(22, "a row of the first table"), area.width());
+  add(story, table(kit, rows(4, "a row of the second"), area.width()));
+  add(story, table(kit, rows(14, "a row of the third"), area.width()));
+  const std::vector<Items> pages = flow(story, {area}, {area});
+  REQUIRE(pages.size() == 2);
+  std::size_t heads = 0;
+  for (const Items& page : pages) {
+    const std::vector<std::string> words = test::words(page);
+    heads += static_cast<std::size_t>(std::count(words.begin(), words.end(), "Text"));
+  }
+  CHECK(heads == 3);
+}
