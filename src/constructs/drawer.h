@@ -14,7 +14,7 @@ struct Runner : model::Fields {
   void fields(model::FieldVisitor& visit) override;
 };
 
-enum class BoxCorner { butt, rabbet };
+enum class BoxCorner { butt, rabbet, tongue, dowel, box_joint, dovetail };
 struct DrawerBox : model::Fields {
   model::Given<std::string> stock;
   model::Given<Length> height;
@@ -22,6 +22,12 @@ struct DrawerBox : model::Fields {
   model::Given<std::string> bottom;
   model::Given<Length> into{Length::inches(0.25)}, bottom_up{Length::inches(0.25)};
   model::Given<Length> clearance{Length::inches(1.0 / 32)};
+  model::Given<Length> lap{Length{0}};
+  // The ends of front and back stand between the sides' own, in sight at the sides.
+  bool ends_in_sight() const {
+    return corners.value == BoxCorner::box_joint || corners.value == BoxCorner::dovetail;
+  }
+  void check(model::Complaints& complaints) const override;
   void fields(model::FieldVisitor& visit) override;
 };
 

@@ -1,10 +1,16 @@
 // The box of a drawer: sides that run through, front and back between them, bottom in a groove.
 #include "constructs/drawer_build.h"
+#include "joinery/box_joint.h"
+#include "joinery/dovetail.h"
+#include "joinery/dowel.h"
 #include "joinery/joint.h"
+#include "joinery/trench.h"
 
 namespace splay::constructs {
 
 namespace {
+
+constexpr double least_wood = 3;  // mm outside of a groove or a dowel
 
 std::array<std::string, 6> box_names(const Rigid& place, const char* first, const char* second) {
   const bool up_high = place.ey.z > 0;
@@ -49,14 +55,7 @@ int DrawerBuild::add_cross(bool back) {
   return builder_.add(std::move(blank));
 }
 
-void DrawerBuild::join_corner(int side, int cross, bool right, bool back) {
-  const Vec3 in{right ? -1.0 : 1.0, 0, 0};  // out of the side, into the box
-  const double inside = right ? x_[1] - thick_ : x_[0] + thick_;
-  const Plane face = plane(in, inside * in.x);
-  if (spec_.box.corners.value == BoxCorner::butt) {
-    joinery::butt(builder_, {side, cross, face, std::numbers::pi / 2});
-    return;
-  }
+void DrawerBuild::join_rabbet(int side, int cross, const Plane& face, bool back) {
   joinery::Seat seat;
   seat.host = side;
   seat.guest = cross;
@@ -68,12 +67,74 @@ void DrawerBuild::join_corner(int side, int cross, bool right, bool back) {
   joinery::seat(builder_, seat);
 }
 
+// The tongue is the inner half of the front's or back's thickness, its outer half stops at the
+// side.
+std::string DrawerBuild::join_tongue(int side, int cross, const Plane& face, bool back) {
+  const double out = back ? 1 : -1;  // along y
+  const double outer = y_[back ? 1 : 0];
+  const Plane inside = plane({0, -out, 0}, thick_ - out * outer);
+  const Plane cheek = plane({0, out, 0}, out * outer - thick_ / 2);
+  joinery::TrenchCut trench;
+  trench.name = "groove for " + builder_.part(cross).name;
+  trench.kind = parts::OperationKind::housing;
+  trench.face = face;
+  trench.floor = {face.n, face.d - thick_ / 2};
+  trench.walls = {inside.flipped(), cheek.flipped()};
+  joinery::Draft draft(builder_, "tongue and groove", side, cross);
+  draft.dihedral(std::numbers::pi / 2);
+  draft.cut_end(cross, trench.floor.flipped(), "end in " + builder_.part(side).name);
+  joinery::cut_trench(builder_, side, trench, draft);
+  draft.shoulder(cross, {cheek.flipped()}, face.flipped(),
+                 "shoulder at " + builder_.part(side).name);
+  draft.must_meet(side, cross, face, "shoulder");
+  draft.must_meet(side, cross, trench.floor, "floor");
+  draft.must_meet(side, cross, cheek.flipped(), "tongue");
+  draft.must_meet(side, cross, inside.flipped(), "tongue");
+  return draft.carry_out(builder_);
+}
+
+void DrawerBuild::join_corner(int side, int cross, bool right, bool back) {
+  const Vec3 in{right ? -1.0 : 1.0, 0, 0};  // out of the side, into the box
+  const double inside = right ? x_[1] - thick_ : x_[0] + thick_;
+  const Plane face = plane(in, inside * in.x);
+  std::string fault;
+  switch (spec_.box.corners.value) {
+    case BoxCorner::butt:
+      joinery::butt(builder_, {side, cross, face, std::numbers::pi / 2});
+      break;
+    case BoxCorner::rabbet:
+      join_rabbet(side, cross, face, back);
+      break;
+    case BoxCorner::tongue:
+      fault = join_tongue(side, cross, face, back);
+      break;
+    case BoxCorner::dowel: {
+      joinery::DowelKind dowel;
+      dowel.embed.value.mm = thick_ - dowel.bottom_gap->mm - least_wood;
+      dowel.embed.given = true;
+      fault = dowel.make(builder_, side, cross);
+      break;
+    }
+    case BoxCorner::box_joint:
+      fault = joinery::BoxJointKind().make(builder_, side, cross);
+      break;
+    case BoxCorner::dovetail: {
+      joinery::DovetailKind dovetail;
+      if (!back) dovetail.lap = spec_.box.lap;
+      fault = dovetail.make(builder_, side, cross);
+    }
+  }
+  if (!fault.empty())
+    stop("no-joint", fault, "Other corners, another thickness or height of the box.",
+         spec_.box.corners.given ? spec_.box.corners.span : spec_.box.span);
+}
+
 void DrawerBuild::add_bottom() {
   const DrawerBox& box = spec_.box;
   const double t = stock_thickness(builder_, *box.bottom);
   const double low = z_[0] + box.bottom_up->mm, high = low + t;
   const double grow = box.into->mm - box.clearance->mm;
-  if (box.into->mm > thick_ - 3 || grow <= 0 || high > z_[1] - 3) {
+  if (box.into->mm > thick_ - least_wood || grow <= 0 || high > z_[1] - 3) {
     stop("no-bottom", "The bottom of " + spec_.name + " can't be held in its grooves.",
          "Grooves 3 mm less deep than the sides are thick, deeper than the clearance, and below "
          "their upper edge.",
@@ -109,8 +170,10 @@ void DrawerBuild::add_bottom() {
   };
   hold(sides_[0], left, {front, back});
   hold(sides_[1], right, {front, back});
-  hold(crosses_[0], front, {});
-  hold(crosses_[1], back, {});
+  const std::vector<Plane> short_of_ends =
+      box.ends_in_sight() ? std::vector<Plane>{left, right} : std::vector<Plane>{};
+  hold(crosses_[0], front, short_of_ends);
+  hold(crosses_[1], back, short_of_ends);
 }
 
 void DrawerBuild::add_box() {

@@ -35,6 +35,8 @@ class DrawerBuild {
   int add_side(bool right);
   int add_cross(bool back);
   void join_corner(int side, int cross, bool right, bool back);
+  void join_rabbet(int side, int cross, const Plane& face, bool back);
+  std::string join_tongue(int side, int cross, const Plane& face, bool back);
   void add_bottom();
   Plane plane(Vec3 n, double d) const;  // of the opening's frame, in the world
 

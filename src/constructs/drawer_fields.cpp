@@ -37,11 +37,16 @@ void Runner::fields(model::FieldVisitor& visit) {
 void DrawerBox::fields(model::FieldVisitor& visit) {
   visit.text(need("stock", "of the box's four sides"), stock, model::Refers::to_stock);
   visit.length(may("height", "of the box", "what the opening leaves"), height, Range::size());
-  choose<BoxCorner, 2>(visit,
-                       may("corners",
-                           "front and back butted between the sides, or in rabbets as "
-                           "deep as half their thickness"),
-                       corners, {"butt", "rabbet"});
+  choose<BoxCorner, 6>(
+      visit,
+      may("corners",
+          "butt: front and back between the sides, screwed or nailed by the maker; rabbet and "
+          "tongue: let into the sides, half of their thickness deep, the tongue half of its own "
+          "thick; dowel: as deep in the sides as leaves 3 mm; box joint and dovetail: the sides' "
+          "ends cut into those of front and back"),
+      corners, {"butt", "rabbet", "tongue", "dowel", "box joint", "dovetail"});
+  visit.length(may("lap", "dovetail: wood of the box's front over the ends of the tails", "none"),
+               lap, Range::allowance());
   visit.text(need("bottom", "stock of the bottom"), bottom, model::Refers::to_stock);
   visit.length(may("into", "how deep the bottom goes into its grooves, common practice"), into,
                Range::size());
@@ -49,6 +54,13 @@ void DrawerBox::fields(model::FieldVisitor& visit) {
                bottom_up, Range::allowance());
   visit.length(may("clearance", "room for the bottom at every edge"), clearance,
                Range::allowance());
+}
+
+void DrawerBox::check(model::Complaints& complaints) const {
+  if (lap.given && corners.value != BoxCorner::dovetail)
+    complaints.complain({lap.span, "not-together", "a lap without dovetails",
+                         "corners = \"dovetail\" and lap = ... together",
+                         "leave the lap out, or choose dovetails"});
 }
 
 void DrawerFront::fields(model::FieldVisitor& visit) {

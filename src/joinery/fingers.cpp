@@ -97,6 +97,7 @@ void cut_fingers(const FingerCorner& corner, const std::vector<Finger>& fingers,
                 lap > 0 ? "end in " + corner.guest.name : "end flush with " + corner.guest.name);
   draft.cut_end(guest, corner.host_outside, "end flush with " + corner.host.name);
   std::vector<FingerSides> sides;
+  sides.reserve(fingers.size());
   for (const Finger& finger : fingers) sides.push_back(sides_of(corner, finger, slope, lap));
   for (const FingerSides& side : sides) {
     Region socket = {corner.host_inside, side.low, side.high};

@@ -91,7 +91,8 @@ TEST_CASE("a box that a leaning side would hit is refused, with what would do") 
 }
 
 TEST_CASE("corners and fronts: every joint closes") {
-  const std::string corners = GENERATE("butt", "rabbet");
+  const std::string corners =
+      GENERATE("butt", "rabbet", "tongue", "dowel", "box joint", "dovetail");
   const std::string front =
       GENERATE("", "front = { stock = \"face\", gap = 2 }\n",
                "front = { stock = \"face\", fit = \"over\", overlap = 10 }\n");
@@ -108,6 +109,51 @@ TEST_CASE("corners and fronts: every joint closes") {
     CHECK(built.part("front").size.x == Approx(520));
     CHECK(built.part("left side").world.bounds().low.y == Approx(0).margin(1e-9));
   }
+}
+
+// Plain arithmetic: what a corner takes off the sides and off the front, whatever the joint's own
+// planes are.
+TEST_CASE("the wood that every kind of corner leaves") {
+  constexpr double t = 12.7, high = 150 - 12.7;  // box: 1/4 in below and above
+  const auto volumes = [&](const std::string& corners) {
+    std::string text = drawer("mm", "opening = { bottom = 500, height = 150 }\ndepth = 420\n");
+    text.replace(text.find("bottom = \"thin\""), 0,
+                 "bottom_up = 60, into = 4, clearance = 0.5, " + corners + ", ");
+    const test::Built built = test::build(text);
+    REQUIRE(built.stops() == "");
+    for (const fabrication::JointReport& each : built.plan.joints) CHECK(each.gap < 1e-6);
+    struct {
+      double length, width, side, front, back, front_length;
+    } found{built.part("left side").size.x,        width(built),
+            built.part("left side").body.volume(), built.part("box front").body.volume(),
+            built.part("box back").body.volume(),  built.part("box front").size.x};
+    return found;
+  };
+  const auto groove = [&](double length) { return length * 4 * 6; };
+  const auto butt = volumes("corners = \"butt\"");
+  const double length = butt.length, inside = butt.width - 2 * t;
+  CHECK(butt.side == Approx(length * high * t - groove(length - 2 * t + 8)));
+  CHECK(butt.front == Approx(inside * high * t - groove(inside)));
+  // A tongue half as thick as the front, half a side's thickness long, in a groove of its size.
+  const auto tongue = volumes("corners = \"tongue\"");
+  CHECK(tongue.front_length == Approx(inside + t));
+  const double both = 4 * 4 * 6;  // of the bottom's groove and the tongue's, where they cross
+  CHECK(tongue.side == Approx(butt.side - 2 * (high * t * t / 4 - both)));
+  CHECK(tongue.front == Approx(butt.front + high * t * t / 2 - groove(t)));
+  // Fingers: an odd number as wide as the sides are thick or nearly; the front has one more.
+  const auto fingers = volumes("corners = \"box joint\"");
+  CHECK(fingers.front_length == Approx(inside + 2 * t));
+  const double n = 11;  // of 12.48 mm
+  const double corner = high * t * t;
+  const double with_groove = inside * high * t - groove(inside + 8);
+  CHECK(fingers.front == Approx(with_groove + 2 * corner * (n + 1) / (2 * n)).epsilon(1e-3));
+  // Tails that come through or stop 4 mm short: four of them, twice as wide as the pins.
+  const auto tails = volumes("corners = \"dovetail\"");
+  const auto lapped = volumes("corners = \"dovetail\", lap = 4");
+  const double share = 4 * 2 / 13.0;
+  CHECK(tails.front == Approx(with_groove + 2 * corner * (1 - share)).epsilon(1e-3));
+  CHECK(lapped.front == Approx(with_groove + 2 * corner * (1 - share * (t - 4) / t)).epsilon(1e-3));
+  CHECK(lapped.back == Approx(tails.back));
 }
 
 TEST_CASE("packing is screwed to the parts beside the opening") {

@@ -109,14 +109,16 @@ std::string a_frame(Writer& w) {
   return text + "[frame.f.member." + w.left() + "]\nwidth = " + w.mm(w.between(40, 80)) + "\n";
 }
 
+// No dowels: in inches and in millimetres they are sold in other diameters.
 std::string a_drawer(Writer& w) {
   return "[drawer.d]\nopening = { bottom = " + w.mm(w.between(300, 800)) +
          ", height = " + w.mm(w.between(100, 220)) + ", lean_in = " + w.leans(-4, 4) +
          " }\ndepth = " + w.mm(w.between(320, 600)) + "\nrunner = { kind = \"" +
          w.word({"side", "wooden"}) + "\", length = " + w.mm(300) +
          " }\npacking = { stock = \"thick\", least = " + w.mm(3) +
-         " }\nbox = { stock = \"oak\", bottom = \"thin\" }\nfront = { stock = \"panel\", gap = " +
-         w.mm(2) + " }\n";
+         " }\nbox = { stock = \"oak\", bottom = \"thin\", corners = \"" +
+         w.word({"butt", "rabbet", "tongue", "box joint", "dovetail"}) +
+         "\" }\nfront = { stock = \"panel\", gap = " + w.mm(2) + " }\n";
 }
 
 std::string a_door(Writer& w) {
