@@ -272,12 +272,21 @@ void DrawerBuild::add_measures() {
 
 void DrawerBuild::run() {
   if (!lay_out()) return;
+  parts::Slide slide{spec_.name, {}, place_.direction({0, -1, 0}), y_[1] - y_[0], spec_.span};
+  const auto moves_since = [&](int first) {
+    for (int i = first; i < builder_.count(); ++i) slide.parts.push_back(i);
+  };
+  const int box = builder_.count();
   add_box();
+  moves_since(box);
   for (const std::size_t side : {0U, 1U}) {
     add_packing(side);
     add_runner(side);
   }
+  const int front = builder_.count();
   add_front();
+  moves_since(front);
+  builder_.add_slide(std::move(slide));
   note_lost_space();
   add_measures();
 }

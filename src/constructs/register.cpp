@@ -13,6 +13,7 @@
 #include "constructs/stick.h"
 #include "constructs/table.h"
 #include "constructs/top.h"
+#include "joinery/hardware.h"
 
 namespace splay::constructs {
 
@@ -53,6 +54,7 @@ parts::Assembly build(const model::Project& project) {
     if (const auto* construct = dynamic_cast<const Construct*>(project.items[i].get()))
       construct->build(builder);
   }
+  joinery::place_hardware(builder);
   check_swings(builder);
   return std::move(builder).finish();
 }

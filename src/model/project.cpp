@@ -104,6 +104,9 @@ void Shop::fields(FieldVisitor& visit) {
                Range{0, 10, true});
   visit.length(may("blank_allowance", "extra length and width of a blank over the finished part"),
                blank_allowance, Range{0, 150, false});
+  visit.length(
+      may("accuracy", "how far a finished size may be off, for the play of doors and drawers"),
+      accuracy, Range{0, 5, true});
 }
 
 }  // namespace splay::model

@@ -8,6 +8,8 @@
 #include "base/figure.h"
 #include "model/buying.h"
 #include "model/field.h"
+#include "model/finish.h"
+#include "model/hardware.h"
 #include "model/machines.h"
 #include "model/room.h"
 #include "model/timber.h"
@@ -63,6 +65,7 @@ struct Shop : Fields {
   Planer planer;
   Given<Length> largest_gap{Length{0.5}};     // that a joint may show when it is put together
   Given<Length> blank_allowance{Length{10}};  // over the finished size, in length and in width
+  Given<Length> accuracy{Length{0.5}};        // a finished size is off by no more than this
   void fields(FieldVisitor& visit) override;
 };
 
@@ -86,6 +89,8 @@ struct Project {
   Shop shop;
   Buying buying;
   Room room;
+  Tables<Hardware> hardware;
+  Tables<Finish> finishes;
   Tables<Stock> stocks;
   std::vector<std::unique_ptr<Item>> items;  // in file order
 };

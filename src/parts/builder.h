@@ -51,6 +51,7 @@ class Builder {
   void add_joint(Joint joint);
   void add_fitting(Fitting fitting) { assembly_.fittings.push_back(std::move(fitting)); }
   void add_swing(Swing swing) { assembly_.swings.push_back(std::move(swing)); }
+  void add_slide(Slide slide) { assembly_.slides.push_back(std::move(slide)); }
   const std::vector<Swing>& swings() const { return assembly_.swings; }
   void add_loop(CheckLoop loop) { assembly_.loops.push_back(std::move(loop)); }
   void add_angle(NamedAngle angle) { assembly_.angles.push_back(std::move(angle)); }

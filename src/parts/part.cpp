@@ -25,4 +25,14 @@ Vec3 outward(Side side) {
   }
 }
 
+Side front_edge(const Part& part) { return local_front(part).y > 0.5 ? Side::y_high : Side::y_low; }
+
+std::array<Side, 2> datums(const Part& part, Side side) {
+  std::array<Side, 2> found{};
+  std::size_t n = 0;
+  for (const Side datum : {Side::x_low, front_edge(part), Side::z_high})
+    if (datum != side && datum != opposite(side) && n < 2) found[n++] = datum;
+  return found;
+}
+
 }  // namespace splay::parts

@@ -140,10 +140,20 @@ struct Swing {
   Rigid motion(double open) const { return turn_about(at, axis, clockwise ? -open : open); }
 };
 
+// Parts that run in and out together: a drawer. Drawn and cut shut.
+struct Slide {
+  std::string name;        // of the drawer
+  std::vector<int> parts;  // all that move
+  Vec3 way;                // world, unit: how it comes out
+  double travel = 0;       // mm: how far it has to come out
+  SourceSpan span{};       // where the author asked for it
+};
+
 struct Assembly {
   std::vector<Part> parts;
   std::vector<Fitting> fittings;
   std::vector<Swing> swings;
+  std::vector<Slide> slides;
   std::vector<Joint> joints;
   std::vector<CheckLoop> loops;
   std::vector<NamedAngle> angles;
@@ -157,5 +167,10 @@ Vec3 local_up(const Part& part);
 const std::string& side_name(const Part& part, Side side);
 Side opposite(Side side);
 Vec3 outward(Side side);
+// The side of the bounding box that looks to the front of the piece when one does, else y_low.
+Side front_edge(const Part& part);
+// The sides that figures on a side are measured from: along it, then across it. They are two of the
+// low end of the length, the front edge and the show face.
+std::array<Side, 2> datums(const Part& part, Side side);
 
 }  // namespace splay::parts

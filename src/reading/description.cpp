@@ -111,6 +111,8 @@ std::vector<TopTable> top_tables(const model::Registry& registry) {
   model::Shop shop;
   model::Buying buying;
   model::Room room;
+  model::Hardware hardware;
+  model::Finish finish;
   model::Stock stock;
   std::vector<TopTable> tables;
   tables.push_back({"job", "what the binder is for and how it is printed", false, rows_of(job)});
@@ -119,6 +121,9 @@ std::vector<TopTable> top_tables(const model::Registry& registry) {
       {"buying", "what things cost, and what goes on a quote", false, rows_of(buying)});
   tables.push_back(
       {"room", "where the piece will stand and how it gets there", false, rows_of(room)});
+  tables.push_back({"hardware", "hardware that no construct or joint brings by itself", true,
+                    rows_of(hardware)});
+  tables.push_back({"finish", "what is put on the wood, on which parts", true, rows_of(finish)});
   tables.push_back({"stock", "what parts are made of", true, rows_of(stock)});
   for (const model::ItemKind& kind : registry) {
     const std::unique_ptr<model::Item> item = kind.make();

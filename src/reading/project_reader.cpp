@@ -43,6 +43,8 @@ class ProjectReader {
     read_single("shop", project.shop, values);
     read_single("buying", project.buying, values);
     read_single("room", project.room, values);
+    read_group("hardware", project.hardware, values);
+    read_group("finish", project.finishes, values);
     collect(values);
     for (const Named& named : named_) read_named(named, project, values);
     if (items_seen_ == 0)
@@ -69,7 +71,8 @@ class ProjectReader {
   }
 
   void refuse_unknown_tables() {
-    std::vector<std::string_view> words{"job", "sizes", "shop", "buying", "room", "stock"};
+    std::vector<std::string_view> words{"job",  "sizes",    "shop",   "buying",
+                                        "room", "hardware", "finish", "stock"};
     for (const model::ItemKind& kind : registry_) words.push_back(kind.word);
     for (const Entry& entry : top_) {
       const std::string_view key = entry.key->str();
@@ -82,7 +85,9 @@ class ProjectReader {
       faults_.complain({source_.span(entry.key->source()), "unknown-table",
                         table ? "unknown table [" + shown(key) + "]"
                               : "\"" + shown(key) + "\" stands outside every table",
-                        "[job], [sizes], [shop], [buying], [room], [stock.NAME], " + kinds(),
+                        "[job], [sizes], [shop], [buying], [room], [hardware.NAME], [finish.NAME], "
+                        "[stock.NAME], " +
+                            kinds(),
                         hint});
     }
   }
@@ -122,9 +127,16 @@ class ProjectReader {
   }
 
   void collect_word(std::string_view word, const model::ItemKind* kind, const ValueReader& values) {
+    items_seen_ += kind != nullptr && find(word) != nullptr ? 1 : 0;
+    for (const Entry& entry : named_tables(word, values))
+      named_.push_back({word, kind, entry, entry.node->as_table()});
+  }
+
+  // The entries of [word] that are tables with sound names.
+  std::vector<Entry> named_tables(std::string_view word, const ValueReader& values) {
+    std::vector<Entry> found;
     const Entry* group = find(word);
-    if (group == nullptr) return;
-    items_seen_ += kind == nullptr ? 0 : 1;
+    if (group == nullptr) return found;
     const std::string path(word);
     const auto* table = group->node->as_table();
     if (table == nullptr) {
@@ -133,19 +145,29 @@ class ProjectReader {
            path + " is " + std::string(type_name(*group->node)),
            "tables with names: [" + path + ".NAME]",
            group->node->is_array_of_tables() ? "in single brackets, with a name" : ""});
-      return;
+      return found;
     }
     for (const Entry& entry : in_order(*table)) {
-      const auto* inner = entry.node->as_table();
-      if (inner == nullptr) {
+      if (!entry.node->is_table()) {
         faults_.complain({source_.span(entry.key->source()), "missing-name",
                           "\"" + shown(entry.key->str()) + "\" is " +
                               std::string(type_name(*entry.node)) + " in [" + path +
                               "], which holds tables with names",
                           "[" + path + ".NAME]", "give the table a name"});
       } else if (check_name(entry, "a name in [" + path + "]", values)) {
-        named_.push_back({word, kind, entry, inner});
+        found.push_back(entry);
       }
+    }
+    return found;
+  }
+
+  // Tables with names that nothing else in the file refers to.
+  void read_group(std::string_view word, model::NamedTables& group, const ValueReader& values) {
+    for (const Entry& entry : named_tables(word, values)) {
+      const std::string name(entry.key->str());
+      const Place place = place_of(entry, *entry.node->as_table(),
+                                   std::string(word).append(".").append(name), source_);
+      read_table(place, group.add(name), values, known_);
     }
   }
 

@@ -54,11 +54,6 @@ std::string row_name(const Context& context, const fabrication::PartRow& row) {
   return names;
 }
 
-Side front_edge(const Part& part) {
-  const double front = parts::local_front(part).y;
-  return front > 0.5 ? Side::y_high : Side::y_low;
-}
-
 std::string operation_words(const PartSheet& sheet, const Operation& operation) {
   return known_neighbour(sheet) ? operation.name : plain_words(sheet, operation);
 }

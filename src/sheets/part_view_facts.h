@@ -27,9 +27,6 @@ std::vector<const fabrication::PartRow*> rows_in_order(const fabrication::Plan& 
 // "left panel"; "left block, right block"; "side 1 panel and 5 alike".
 std::string row_name(const Context& context, const fabrication::PartRow& row);
 
-// The side of the bounding box that looks to the front of the piece when one does, else y_low.
-parts::Side front_edge(const parts::Part& part);
-
 // "mitre to left panel"; without the neighbour when the row's parts meet different ones.
 std::string operation_words(const PartSheet& sheet, const parts::Operation& operation);
 std::string plain_words(const PartSheet& sheet, const parts::Operation& operation);  // "mitre"
