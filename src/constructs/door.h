@@ -36,7 +36,8 @@ struct DoorHinges : model::Fields {
   model::Given<Length> from_ends;
   model::Given<std::vector<Length>> at;
   model::Given<Length> length, leaf, let_in, barrel;  // butt; barrel: pivot pins too
-  model::Given<Length> cup, cup_depth, tab;           // cup
+  model::Given<Length> cup, cup_depth, tab, plate;    // cup
+  model::Given<Length> pin;                           // pivot
   model::Given<Length> line_out, line_in_front;       // of the line that the door turns about
   model::Given<bool> may_lean{false};
   void fields(model::FieldVisitor& visit) override;

@@ -56,7 +56,9 @@ class DoorBuild {
   void let_in(const DoorHinge& hinge, int part, int host, const std::string& number,
               const std::string& joint);
   bool drill_cup(const DoorHinge& hinge, int part, const std::string& joint);
+  bool drill_plate(const DoorHinge& hinge, int host, const std::string& joint);
   bool hang_on_pivots(DoorLeaf& leaf);
+  bool drill_pivot(int part, Vec3 at, Vec3 way, const std::string& joint);
   int part_at(const std::vector<int>& among, Vec3 point) const;  // in the opening's frame
   std::vector<int> others(const DoorLeaf& leaf) const;
   std::string tie(int part, int host, const std::string& kind);

@@ -35,7 +35,8 @@ void DoorHinges::fields(model::FieldVisitor& visit) {
   choose<HingeKind, 3>(visit,
                        may("kind",
                            "butt hinges let into the edge, cup hinges drilled into the back, or a "
-                           "pin at head and foot"),
+                           "pin at head and foot; each is tried as a plain turn about one line, "
+                           "though the arms of a cup hinge carry the door outwards as well"),
                        kind, {"butt", "cup", "pivot"});
   visit.count(may("count", "how many on a leaf; pivots are always two",
                   "two, and one more for every 760 mm over the first 760, common practice"),
@@ -64,6 +65,14 @@ void DoorHinges::fields(model::FieldVisitor& visit) {
                Range::size());
   visit.length(may("tab", "wood between the cup and the leaf's edge", "5 mm, common practice"), tab,
                Range::size());
+  visit.length(may("plate",
+                   "cup: from the back of the leaf to the row of two screw holes, 5 mm wide, 12 mm "
+                   "deep and 32 mm apart, for the hinge's plate in the wood beside it; 0: none",
+                   "37 mm, common practice"),
+               plate, Range::allowance());
+  visit.length(
+      may("pin", "pivot: how deep a pin goes into the leaf and into the wood beyond it", "12 mm"),
+      pin, Range::size());
   visit.length(may("line_out",
                    "from the leaf's edge outwards to the line the door turns about; "
                    "negative lies inside the leaf",
@@ -92,6 +101,8 @@ void DoorHinges::check(model::Complaints& complaints) const {
   only(cup, cups, "kind = \"cup\"");
   only(cup_depth, cups, "kind = \"cup\"");
   only(tab, cups, "kind = \"cup\"");
+  only(plate, cups, "kind = \"cup\"");
+  only(pin, kind.value == HingeKind::pivot, "kind = \"pivot\"");
   if (at.given && (count.given || from_ends.given))
     complaints.complain({at.span, "not-together", "hinges placed in two ways",
                          "either at, or count and from_ends", "keep one way"});

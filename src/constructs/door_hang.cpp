@@ -11,8 +11,11 @@ namespace splay::constructs {
 
 namespace {
 
-constexpr double pin_depth = 20;  // mm
-constexpr double probe = 1;       // mm beside a face, to find whose wood is there
+constexpr double probe = 1;         // mm beside a face, to find whose wood is there
+constexpr double round_a_pin = 2;   // mm of wood that must be left round a pivot's hole
+constexpr double plate_hole = 5;    // mm: what a hinge plate is drilled for, and how far apart
+constexpr double plate_depth = 12;  // and deep its two holes are: common practice, no source
+constexpr double plate_apart = 32;
 
 }  // namespace
 
@@ -94,6 +97,34 @@ bool DoorBuild::drill_cup(const DoorHinge& hinge, int part, const std::string& j
   return true;
 }
 
+// Two holes for the plate, over each other, in the face beside the leaf.
+bool DoorBuild::drill_plate(const DoorHinge& hinge, int host, const std::string& joint) {
+  const double back = or_else(spec_.hinges.plate, 37);
+  if (back <= 0 || host < 0) return true;
+  const double beside = over() ? -spec_.overlap.for_edge(hinge.out) : spec_.gap.for_edge(hinge.out);
+  const Vec3 way = opening_.place.direction(lift_direction(hinge.out));
+  const Solid wood = builder_.part(host).body.transformed(builder_.part(host).place);
+  for (const double up : {-plate_apart / 2, plate_apart / 2}) {
+    const Vec2 on_face = hinge.at + hinge.out * beside + hinge.along * up;
+    const Vec3 at = opening_.place.point(lift(on_face, y_[1] + back));
+    const std::vector<Plane> round = joinery::cylinder(at, way, plate_hole / 2);
+    Region hole = round;
+    hole.push_back(Plane::through(at + way * plate_depth, way));
+    Region in_wood = hole;
+    in_wood.push_back(Plane::through(at, -way));
+    if (!joinery::inside(in_wood, wood))
+      return stop("no-plate",
+                  "The plate of a hinge has no wood at " + builder_.part(host).name + ", " +
+                      figure(back) + " behind the leaf.",
+                  "Another place for its holes (hinges.plate), or 0 and a plate of another kind.",
+                  spec_.hinges.span);
+    hole.push_back(Plane::through(at - way * probe, -way));
+    builder_.cut_region(host, parts::OperationKind::hole, hole, "hole for a hinge plate", joint,
+                        round);
+  }
+  return true;
+}
+
 bool DoorBuild::hang_on(const DoorLeaf& leaf, std::size_t index, int part, int host) {
   const DoorHinges& spec = spec_.hinges;
   const DoorHinge& hinge = leaf.hinges[index];
@@ -117,7 +148,11 @@ bool DoorBuild::hang_on(const DoorLeaf& leaf, std::size_t index, int part, int h
     fitting.at = opening_.place.point(on_line);
     fitting.axis = opening_.place.direction(line);
   } else {
-    if (!drill_cup(hinge, part, joint)) return false;
+    if (!drill_cup(hinge, part, joint) || !drill_plate(hinge, host, joint)) return false;
+    if (index == 0)
+      builder_.remark(part,
+                      "Its cup hinges are tried as a plain turn about one line; their arms carry "
+                      "the door outwards as well. The hinge's own drilling table decides.");
     fitting.diameter = or_else(spec.cup, 35);
     fitting.length = or_else(spec.cup_depth, 13);
     fitting.size = "cup " + figure(fitting.diameter);
@@ -126,6 +161,29 @@ bool DoorBuild::hang_on(const DoorLeaf& leaf, std::size_t index, int part, int h
     fitting.axis = opening_.place.direction({0, -1, 0});
   }
   builder_.add_fitting(std::move(fitting));
+  return true;
+}
+
+bool DoorBuild::drill_pivot(int part, Vec3 at, Vec3 way, const std::string& joint) {
+  const double radius = barrel(spec_.hinges) / 2, deep = or_else(spec_.hinges.pin, 12);
+  const Solid wood = builder_.part(part).body.transformed(builder_.part(part).place);
+  // Past the slope of a leaning edge.
+  Region round_it = joinery::cylinder(at, way, radius + round_a_pin);
+  round_it.push_back(Plane::through(at + way * (deep + round_a_pin), way));
+  round_it.push_back(Plane::through(at + way * std::min(radius, deep / 2), -way));
+  if (!joinery::inside(round_it, wood))
+    return stop("no-pivot",
+                "A pivot hole " + figure(2 * radius) + " wide and " + figure(deep) +
+                    " deep leaves " + "less than " + figure(round_a_pin) + " of " +
+                    builder_.part(part).name + " round it.",
+                "Move the line (hinges.line_out, line_in_front), or a thinner or shorter pin "
+                "(hinges.barrel, pin).",
+                spec_.hinges.span);
+  const std::vector<Plane> round = joinery::cylinder(at, way, radius);
+  Region hole = round;
+  hole.push_back(Plane::through(at + way * deep, way));
+  hole.push_back(Plane::through(at - way * probe, -way));
+  builder_.cut_region(part, parts::OperationKind::hole, hole, "hole for a pivot", joint, round);
   return true;
 }
 
@@ -148,22 +206,15 @@ bool DoorBuild::hang_on_pivots(DoorLeaf& leaf) {
     const std::string joint = tie(part, host, "pivot");
     const Vec3 at = opening_.place.point({x, y, z});
     const Vec3 way = opening_.place.direction({0, 0, -up});
-    const std::vector<Plane> round = joinery::cylinder(at, way, barrel(spec_.hinges) / 2);
-    const auto drill = [&](int index, Vec3 sense) {
-      Region hole = round;
-      hole.push_back(Plane::through(at + sense * pin_depth, sense));
-      hole.push_back(Plane::through(at - sense * probe, -sense));
-      builder_.cut_region(index, parts::OperationKind::hole, hole, "hole for a pivot", joint,
-                          round);
-    };
-    drill(part, way);
+    if (!drill_pivot(part, at, way, joint)) return false;
     std::vector<int> touches{part};
     if (host >= 0) {
-      drill(host, -way);
+      const Vec3 there = opening_.place.point({x, y, z + up * gap});
+      if (!drill_pivot(host, there, -way, joint)) return false;
       touches.push_back(host);
     }
     builder_.add_fitting({"pivot", figure(barrel(spec_.hinges)) + " pin", at, way,
-                          barrel(spec_.hinges), pin_depth, touches, joint});
+                          barrel(spec_.hinges), or_else(spec_.hinges.pin, 12), touches, joint});
     if (head) continue;
     const auto first = std::find(leaf.parts.begin(), leaf.parts.end(), part);
     std::rotate(leaf.parts.begin(), first, first + 1);

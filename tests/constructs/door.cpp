@@ -214,6 +214,75 @@ TEST_CASE("a door over its opening on cup hinges") {
             .found("no-cup"));
 }
 
+// 37 mm to the row of holes, 32 mm between them, 5 mm wide and 12 mm deep: common practice, no
+// source.
+TEST_CASE("plates of cup hinges: where their holes stand in the case's side") {
+  const auto holes = [](const test::Built& built, const char* panel) {
+    std::vector<Box> found;
+    for (const parts::Operation& each : built.part(panel).operations)
+      if (each.name == "hole for a hinge plate") {
+        Solid hole = built.part(panel).body;
+        hole = Solid::box({-1, -1, -1}, built.part(panel).size + Vec3{1, 1, 1});
+        hole.keep(each.removed);
+        found.push_back(hole.transformed(built.part(panel).place).bounds());
+      }
+    return found;
+  };
+  const std::string cups = "slab = { stock = \"ply\" }\nhinges = { kind = \"cup\" }\n";
+  const test::Built over = test::build(
+      in_case("bottom = 400, height = 700", "fit = \"over\"\noverlap = { all = 15 }\n" + cups));
+  const test::Built inset = test::build(
+      in_case("bottom = 400, height = 700", "gap = { all = 2 }\nhung = \"right\"\n" + cups));
+  for (const test::Built* built : {&over, &inset}) {
+    REQUIRE(built->stops() == "");
+    const bool inside = built == &inset;
+    const char* panel = inside ? "body right panel" : "body left panel";
+    const std::vector<Box> found = holes(*built, panel);
+    REQUIRE(found.size() == 4);
+    const Box side = built->part(panel).world.bounds();
+    for (std::size_t i = 0; i < 4; ++i) {
+      const Vec3 middle = (found[i].low + found[i].high) * 0.5;
+      CHECK(middle.y == Approx(37 + (inside ? 18 : 0)));
+      CHECK(found[i].size().y == Approx(5).margin(0.05));
+      if (i % 2 == 1) CHECK(middle.z - (found[i - 1].low.z + 2.5) == Approx(32).margin(0.05));
+      // From the inside of the panel, 12 mm into it.
+      const double deep = inside ? found[i].high.x - side.low.x : side.high.x - found[i].low.x;
+      CHECK(deep == Approx(12));
+    }
+    const parts::Fitting& cup = built->plan.assembly.fittings.front();
+    CHECK(cup.at.z == Approx((found[0].low.z + found[1].high.z) / 2));
+    CHECK(remarked(built->part("d door"), "plain turn"));
+  }
+  const auto with = [&](const std::string& hinges) {
+    return test::build(in_case("bottom = 400, height = 700",
+                               "fit = \"over\"\noverlap = { all = 15 }\nslab = { stock = \"ply\" "
+                               "}\nhinges = { kind = \"cup\", " +
+                                   hinges + " }\n"));
+  };
+  CHECK(holes(with("plate = 0"), "body left panel").empty());
+  CHECK(with("plate = 1").found("no-plate"));
+}
+
+TEST_CASE("a pivot's hole too near an edge, or through what it is to hold in") {
+  const auto pivots = [](const std::string& slab, const std::string& hinges) {
+    return test::build(in_case("bottom = 400, height = 700",
+                               "gap = { all = 3 }\nopens = \"60 deg\"\nslab = { stock = \"" + slab +
+                                   "\" }\nhinges = { kind = \"pivot\"" + hinges + " }\n"));
+  };
+  const test::Built sound = pivots("ply", "");
+  REQUIRE(sound.stops() == "");
+  // A hole of 6 by 12 mm at head and foot, and in the panels above and below.
+  const double hole = pi * 9 * 12;
+  CHECK(sound.part("d door").body.volume() ==
+        Approx(394 * 694 * 18 - 2 * hole).margin(2 * hole * 0.01));
+  CHECK(sound.operation("body top panel", "hole for a pivot").kind == parts::OperationKind::hole);
+  CHECK(pivots("ply", ", line_out = -4").found("no-pivot"));
+  CHECK(pivots("ply", ", line_in_front = -3").found("no-pivot"));
+  CHECK(pivots("thin", "").found("no-pivot"));
+  CHECK(pivots("ply", ", barrel = 15").found("no-pivot"));
+  CHECK(pivots("ply", ", pin = 17").found("no-pivot"));  // the panels are 18 mm thick
+}
+
 TEST_CASE("framed doors: sight, rebate and outside sizes, the panel's room") {
   const std::string frame =
       "[door.d.frame]\nstock = \"oak\"\nwidth = 60\ncorners = \"mortise and tenon\"\n";
