@@ -2,7 +2,9 @@
 #include <array>
 #include <cmath>
 #include <map>
+#include <numbers>
 
+#include "sheets/elevation_moving.h"
 #include "sheets/elevation_view.h"
 
 namespace splay::sheets {
@@ -223,6 +225,7 @@ bool has_line_at(const Elevation& section, Vec3 at) {
 void give_angles(const parts::Assembly& assembly, ElevationSet& set) {
   const auto plumb = [](Vec3 v) { return norm(cross(v, {0, 0, 1})) < true_to * norm(v); };
   for (const parts::NamedAngle& angle : assembly.angles) {
+    if (is_square(angle)) continue;
     std::vector<Elevation*> order{&set.section_a, &set.section_b, &set.front, &set.side, &set.plan};
     if (plumb(angle.from) || plumb(angle.to)) order = {&set.front, &set.side};
     const auto shown = std::ranges::find_if(order, [&](const Elevation* e) {
@@ -262,6 +265,10 @@ CutLine cut_line(const Elevation& e, const Cut& cut, const std::string& letter) 
 
 }  // namespace
 
+bool is_square(const parts::NamedAngle& angle) {
+  return std::abs(angle.radians - std::numbers::pi / 2) < true_to;
+}
+
 ElevationSet elevations_of(const Context& context) {
   const bool third_angle = *context.job().units == Unit::inch;
   const View side_view = third_angle ? View::right_side() : View::left();
@@ -275,6 +282,8 @@ ElevationSet elevations_of(const Context& context) {
   set.section_b = section("Section B–B", b, solids);
   set.plan.cut_lines = {cut_line(set.plan, a, "A"), cut_line(set.plan, b, "B")};
   give_lengths(context.plan.assembly, set);
+  give_movement(context.plan.assembly, set.front);
+  give_movement(context.plan.assembly, set.side);
   ensure_overall(set.front, true, true);
   ensure_overall(set.side, true, false);
   give_angles(context.plan.assembly, set);

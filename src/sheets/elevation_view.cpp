@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "drafting/callout.h"
+#include "sheets/elevation_moving.h"
 
 namespace splay::sheets {
 
@@ -31,6 +32,7 @@ void draw_picture(Canvas& canvas) {
   } else {
     canvas.items.emplace_back(drafting::draw_view(kit, e.lines, canvas.placement, e.with_hidden));
   }
+  drafting::append(canvas.items, draw_movement(kit, e, canvas.placement));
   canvas.outline = canvas.placement.paper(e.box);
   constexpr double beyond = 2;
   for (const CutLine& line : e.cut_lines) {

@@ -24,6 +24,11 @@ struct Sloped {
   Vec2 a, b;  // view plane
 };
 
+// A door as it hangs: the middle of its hinge side and its two far corners, view plane.
+struct DoorLines {
+  Vec2 hinge, upper, lower;
+};
+
 struct Elevation {
   std::string title;
   View view;
@@ -34,6 +39,8 @@ struct Elevation {
   std::vector<Sloped> sloped;
   std::vector<parts::NamedAngle> angles;
   std::vector<CutLine> cut_lines;
+  std::vector<DoorLines> doors;
+  std::vector<ink::Rect> drawers;  // their fronts, view plane
   bool with_hidden = true;
 };
 
@@ -52,5 +59,8 @@ struct ElevationSet {
   Elevation front, plan, side, section_a, section_b;
 };
 ElevationSet elevations_of(const Context& context);
+
+// A right angle is drawn as one and needs no figure (general drawing practice).
+bool is_square(const parts::NamedAngle& angle);
 
 }  // namespace splay::sheets

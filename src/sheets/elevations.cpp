@@ -18,6 +18,7 @@ drafting::Story angle_table(const Context& context, double width) {
                    {.head = "Rise", .align = ink::Align::right, .share = 0, .wrap = false},
                    {.head = "From 90°", .align = ink::Align::right, .share = 0, .wrap = false}};
   for (const parts::NamedAngle& angle : context.plan.assembly.angles) {
+    if (is_square(angle)) continue;
     const double degrees = Angle{angle.radians}.degrees();
     table.rows.push_back(
         {{angle.name, degrees_text(degrees), drafting::angle_rise(context.kit, angle.radians),

@@ -1,6 +1,7 @@
 #include "drafting/conventions.h"
 #include "drafting/hatch.h"
 #include "drafting/table.h"
+#include "sheets/elevation_moving.h"
 #include "sheets/kinds.h"
 
 namespace splay::sheets {
@@ -50,6 +51,11 @@ drafting::Story sign_table(const Kit& kit, double width) {
   row(section_sample(kit),
       "Wood cut by a section. Parts that touch are hatched in different directions");
   row(waste_sample(kit), "A cut: the hatched side is waste");
+  const std::vector<Vec2> leaf{{-6, -5}, {6, -5}, {6, 5}, {-6, 5}};
+  const ink::Stroke edges{ink::Path{}.polygon(leaf), kit.visible()};
+  row(framed({edges, door_sign(kit, {-6, 0}, {6, 5}, {6, -5})}),
+      "A door in an elevation: the lines meet at the side it hangs on");
+  row(framed({edges, drawer_sign({0, 0}, 3)}), "A drawer in an elevation: its front pulls out");
   row(framed({drafting::face_side_mark(kit, {0, 0}, 9)}),
       "Face side, the show face; the tail runs to the face edge");
   row(framed({drafting::face_edge_mark(kit, {0, 0}, 6)}, 9),
