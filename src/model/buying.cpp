@@ -178,6 +178,7 @@ void Buying::fields(FieldVisitor& visit) {
   visit.number(may("markup", "percent on everything, for the quote"), markup,
                Range::between(0, 1000));
   visit.number(may("tax", "percent on the quote"), tax, Range::between(0, 100));
+  visit.texts(may("terms", "what the quote says under the price, a paragraph each", "none"), terms);
   visit.table(may("glue", "the glue, by the joint area of the piece"), glue);
   visit.tables(may("hardware", "what a piece of hardware costs"), hardware);
   visit.tables(may("sundry", "anything else that is bought"), sundries);

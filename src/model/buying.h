@@ -114,6 +114,7 @@ struct Buying : Fields {
   Given<double> labour_rate{0.0};  // an hour
   Given<double> markup{0.0};       // percent on everything, for the quote
   Given<double> tax{0.0};          // percent on the quote
+  Given<std::vector<std::string>> terms;
   Glue glue;
   Tables<HardwarePrice> hardware;
   Tables<Sundry> sundries;

@@ -35,17 +35,6 @@ std::string thickness_text(double mm, Unit unit) {
   return plain_number(mm, 2) + " mm";
 }
 
-// Width, height, depth over everything.
-std::string overall_text(const Context& context) {
-  Box box;
-  for (const parts::Part& part : context.plan.assembly.parts)
-    for (const Vec3 vertex : part.world.vertices()) box.add(vertex);
-  if (box.empty()) return {};
-  const Vec3 size = box.size();
-  const FigureStyle& figures = context.kit.figures;
-  return figures.text(size.x) + " × " + figures.text(size.z) + " × " + figures.with_unit(size.y);
-}
-
 drafting::Story facts_of(const Context& context, double width) {
   const drafting::Kit& kit = context.kit;
   const fabrication::Plan& plan = context.plan;

@@ -13,6 +13,7 @@ std::vector<ink::Page> make_cut_list(const Context& context);
 std::vector<ink::Page> make_labels(const Context& context);
 std::vector<ink::Page> make_stock(const Context& context);
 std::vector<ink::Page> make_buying(const Context& context);
+std::vector<ink::Page> make_quote(const Context& context);
 std::vector<ink::Page> make_checks(const Context& context);
 std::vector<ink::Page> make_signs(const Context& context);
 

@@ -15,6 +15,7 @@ std::span<const SheetKind> registry() {
       SheetKind{"saw-steps", "Saw steps", make_saw_steps},
       SheetKind{"stock", "Sheets and boards", make_stock},
       SheetKind{"buying", "Buying list", make_buying},
+      SheetKind{"quote", "Quote", make_quote},
       SheetKind{"checks", "Checks and cautions", make_checks},
       SheetKind{"labels", "Part labels", make_labels},
       SheetKind{"signs", "Signs used in this binder", make_signs},

@@ -76,6 +76,16 @@ std::vector<Solid> placed_solids(const parts::Assembly& assembly) {
   return solids;
 }
 
+std::string overall_text(const Context& context) {
+  Box box;
+  for (const parts::Part& part : context.plan.assembly.parts)
+    for (const Vec3 vertex : part.world.vertices()) box.add(vertex);
+  if (box.empty()) return {};
+  const Vec3 size = box.size();
+  const FigureStyle& figures = context.kit.figures;
+  return figures.text(size.x) + " × " + figures.text(size.z) + " × " + figures.with_unit(size.y);
+}
+
 std::string part_anchor(const std::string& mark) { return "part " + mark; }
 
 }  // namespace splay::sheets

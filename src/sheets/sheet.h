@@ -57,6 +57,9 @@ drafting::Look look_of(const model::Style& style);
 // Solids of the assembly, placed, in the order of its parts.
 std::vector<Solid> placed_solids(const parts::Assembly& assembly);
 
+// "48 × 26 1/2 × 16 in": width, height and depth over everything.
+std::string overall_text(const Context& context);
+
 // Anchor names that pages point to.
 std::string part_anchor(const std::string& mark);  // "part B-L"
 

@@ -179,3 +179,28 @@ TEST_CASE("boards with defects, glue-ups, resawing, turned and matched parts: so
     CHECK(test::shows(pages, "knotty, on hand"));
   }
 }
+
+TEST_CASE("the quote adds up, and shows no cost, rate or markup") {
+  const test::Built piece = test::piece_from("projects/canted-tea-cabinet.toml");
+  const fabrication::Bill bill = fabrication::make_bill(piece.plan);
+  REQUIRE(bill.quote.size() >= 2);
+  REQUIRE(*piece.project->buying.markup > 0);
+  for (const auto paper : {model::PaperSize::a4, model::PaperSize::letter, model::PaperSize::a3}) {
+    const ink::Packet packet = test::binder(piece, paper);
+    const auto pages = titled(packet, "Quote");
+    REQUIRE(pages.size() == 1);
+    std::int64_t sum = 0;
+    for (const fabrication::MoneyLine& line : bill.quote) {
+      CHECK(times(pages, fabrication::money_text(line.cents)) >= 1);
+      sum += line.cents;
+    }
+    CHECK(sum == bill.quote_net);
+    CHECK(sum + bill.quote_tax == bill.quote_total);
+    CHECK(times(pages, fabrication::money_text(bill.quote_total)) >= 1);
+    CHECK(times(pages, fabrication::money_text(bill.cost)) == 0);
+    for (const fabrication::MoneyLine& line : bill.maker)
+      if (!line.reckoning.empty()) CHECK(times(pages, line.reckoning) == 0);
+    REQUIRE_FALSE(piece.project->buying.terms->empty());
+    for (const std::string& term : *piece.project->buying.terms) CHECK(times(pages, term) == 1);
+  }
+}
