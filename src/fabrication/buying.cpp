@@ -4,8 +4,8 @@
 #include <cmath>
 
 #include "fabrication/buying_stock.h"
+#include "fabrication/hardware.h"
 #include "fabrication/plan.h"
-#include "parts/audit.h"
 
 namespace splay::fabrication {
 
@@ -33,15 +33,9 @@ std::string piece_word(model::StockKind kind, double quantity) {
 
 std::vector<HardwareBill> bill_hardware(const Plan& plan) {
   std::vector<HardwareBill> bills;
-  for (const parts::Fitting& fitting : plan.assembly.fittings) {
-    const auto found = std::find_if(bills.begin(), bills.end(), [&](const HardwareBill& bill) {
-      return bill.kind == fitting.kind && bill.size == fitting.size;
-    });
-    if (found != bills.end())
-      ++found->count;
-    else
-      bills.push_back({fitting.kind, fitting.size, 1, false, 0, 1, 0, 0});
-  }
+  for (const HardwareLine& line : list_hardware(plan).lines)
+    if (line.count + line.spare > 0)
+      bills.push_back({line.what, line.size, line.count + line.spare, false, 0, 1, 0, 0});
   const auto& prices = plan.project->buying.hardware;
   for (HardwareBill& bill : bills) {
     // A price for the very size goes before one for any size.
@@ -63,17 +57,6 @@ std::vector<HardwareBill> bill_hardware(const Plan& plan) {
     bill.cents = cents_of(bill.packs * bill.price);
   }
   return bills;
-}
-
-double area_of_joints(const Plan& plan) {
-  double area = 0;
-  const auto& parts = plan.assembly.parts;
-  for (const parts::Joint& joint : plan.assembly.joints)
-    for (const parts::Mate& mate : joint.mates)
-      area += parts::measure(mate, parts[static_cast<std::size_t>(mate.a)].world,
-                             parts[static_cast<std::size_t>(mate.b)].world)
-                  .area;
-  return area;
 }
 
 // The lines of the maker's summary, and what each group comes to.
@@ -176,7 +159,7 @@ Bill make_bill(const Plan& plan) {
   bill.stock = bill_stocks(plan);
   bill.hardware = bill_hardware(plan);
   if (plan.project->buying.glue.given) {
-    bill.joint_area = area_of_joints(plan);
+    bill.joint_area = glued_area(plan);
     bill.glue_kg = bill.joint_area * 1e-6 * *plan.project->buying.glue.spread / 1000;
   }
   Reckoning(plan, bill).run();

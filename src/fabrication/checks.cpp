@@ -4,6 +4,8 @@
 #include <numbers>
 
 #include "base/figure.h"
+#include "fabrication/finish.h"
+#include "fabrication/hardware.h"
 #include "fabrication/soundness.h"
 
 namespace splay::fabrication {
@@ -47,6 +49,10 @@ void check_plan(Plan& plan) {
   judge_shelves(plan);
   judge_balance(plan);
   judge_passage(plan);
+  judge_openings(plan);
+  judge_play(plan);
+  judge_finish(plan);
+  judge_hardware(plan);
 }
 
 }  // namespace splay::fabrication

@@ -13,27 +13,38 @@ namespace {
 constexpr double gravity = 9.80665, sole = 1.0;  // m/s2; mm: what stands within this of the lowest
 constexpr double easily = 10 * std::numbers::pi / 180;  // our own line, common practice, no source
 
-const parts::Swing* swings_with(const parts::Assembly& all, int part) {
-  for (const parts::Swing& swing : all.swings)
-    if (std::ranges::find(swing.parts, part) != swing.parts.end()) return &swing;
-  return nullptr;
+// Does it stand open, as far as the author says?
+bool stands_open(const Plan& plan, const std::string& name) {
+  const auto& open = plan.project->room.open;
+  return !open.given || std::ranges::find(*open, name) != open->end();
 }
 
-Balance weigh(const Plan& plan, bool open) {
+// How a part stands when what may be open is: doors square to the front at most.
+Rigid opened(const Plan& plan, int part) {
+  for (const parts::Swing& swing : plan.assembly.swings)
+    if (std::ranges::find(swing.parts, part) != swing.parts.end() && stands_open(plan, swing.name))
+      return swing.motion(std::min(swing.opens, std::numbers::pi / 2));
+  for (const parts::Slide& slide : plan.assembly.slides)
+    if (std::ranges::find(slide.parts, part) != slide.parts.end() && stands_open(plan, slide.name))
+      return {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}, slide.way * slide.travel};
+  return {};
+}
+
+Balance weigh(const Plan& plan, bool open, double& foremost) {
   Balance balance;
   balance.open = open;
   Box box;
   Vec3 moment;
+  foremost = 1e300;
   for (std::size_t i = 0; i < plan.assembly.parts.size(); ++i) {
     const parts::Part& part = plan.assembly.parts[i];
     if (part.world.empty()) continue;
     const double mass = plan.rows[static_cast<std::size_t>(plan.row_of_part[i])].mass;
-    Vec3 centre = part.world.centroid();
-    const parts::Swing* swing = swings_with(plan.assembly, static_cast<int>(i));
-    if (open && swing != nullptr)
-      centre = swing->motion(std::min(swing->opens, std::numbers::pi / 2)).point(centre);
+    const Rigid motion = open ? opened(plan, static_cast<int>(i)) : Rigid{};
     balance.mass += mass;
-    moment = moment + centre * mass;
+    moment = moment + motion.point(part.world.centroid()) * mass;
+    for (const Vec3 corner : part.world.vertices())
+      foremost = std::min(foremost, motion.point(corner).y);
     const Box own = part.world.bounds();
     box.add(own.low);
     box.add(own.high);
@@ -74,13 +85,14 @@ void add_edges(Balance& balance, const Box& feet) {
 void report(Plan& plan, const Balance& balance) {
   for (const TippingEdge& edge : balance.edges) {
     if (edge.angle >= easily) continue;
-    plan.findings.push_back({Level::caution,
-                             "tips-easily",
-                             {},
-                             std::string(balance.open ? "With its doors open the" : "The") +
-                                 " empty piece falls " + edge.way + " when it is tipped by " +
-                                 degrees_text(Angle{std::max(0.0, edge.angle)}.degrees()) + ".",
-                             "Fix it to the wall, widen its feet, or bring its weight down."});
+    plan.findings.push_back(
+        {Level::caution,
+         "tips-easily",
+         {},
+         std::string(balance.open ? "With its doors and drawers open the" : "The") +
+             " empty piece falls " + edge.way + " when it is tipped by " +
+             degrees_text(Angle{std::max(0.0, edge.angle)}.degrees()) + ".",
+         "Fix it to the wall, widen its feet, or bring its weight down."});
   }
 }
 
@@ -88,14 +100,15 @@ void report(Plan& plan, const Balance& balance) {
 // hinged doors, 27 in high or more and 30 lb or more (the third measure is its enclosed space).
 void report_clothing(Plan& plan, const Balance& balance) {
   constexpr double height = 686, mass = 13.6;
-  if (plan.assembly.swings.empty() || balance.high.z - balance.low.z < height ||
-      balance.mass < mass)
+  if ((plan.assembly.swings.empty() && plan.assembly.slides.empty()) ||
+      balance.high.z - balance.low.z < height || balance.mass < mass)
     return;
   plan.findings.push_back(
       {Level::note,
        "clothing-storage",
        {},
-       "It has doors, is 686 mm (27 in) high or more and weighs 13.6 kg (30 lb) or more: should it "
+       "It has doors or drawers, is 686 mm (27 in) high or more and weighs 13.6 kg (30 lb) or "
+       "more: should it "
        "store clothing with 90.6 dm3 (3.2 cu ft) or more enclosed, ASTM F2057-23 (16 CFR part 1261 "
        "in the United States) may apply.",
        "These figures don't show that it passes: ask what the local rules are and have it tested; "
@@ -105,17 +118,24 @@ void report_clothing(Plan& plan, const Balance& balance) {
 }  // namespace
 
 void judge_balance(Plan& plan) {
+  const bool stands = *plan.project->room.standing == model::Standing::on_the_floor;
   const auto weigh_and_add = [&](bool open) {
-    Balance balance = weigh(plan, open);
+    double foremost = 0;
+    Balance balance = weigh(plan, open, foremost);
     if (balance.mass <= 0) return;
-    if (*plan.project->room.standing == model::Standing::on_the_floor)
-      add_edges(balance, feet(plan, balance.low.z));
+    if (stands) {
+      const Box sole_of = feet(plan, balance.low.z);
+      add_edges(balance, sole_of);
+      balance.pulled = std::max(0.0, sole_of.low.y - foremost);
+      if (balance.pulled > sole)
+        balance.hangs = std::max(0.0, balance.mass * balance.edges.front().reach / balance.pulled);
+    }
     plan.soundness.balances.push_back(std::move(balance));
   };
   weigh_and_add(false);
   if (plan.soundness.balances.empty()) return;
-  if (!plan.assembly.swings.empty()) weigh_and_add(true);
-  if (*plan.project->room.standing != model::Standing::on_the_floor) return;
+  if (!plan.assembly.swings.empty() || !plan.assembly.slides.empty()) weigh_and_add(true);
+  if (!stands) return;
   report(plan, plan.soundness.balances.back());
   report_clothing(plan, plan.soundness.balances.front());
 }

@@ -47,7 +47,27 @@ struct Balance {
   double mass = 0;
   Vec3 centre, low, high;          // of mass; and the piece's overall box
   std::vector<TippingEdge> edges;  // none for a piece that hangs
-  bool open = false;               // reckoned with its doors open
+  bool open = false;               // reckoned with its doors and drawers open
+  double pulled = 0;  // mm that what is open stands out past the front edge of the feet
+  double hangs = 0;   // kg on the foremost edge that tip it; 0 when nothing stands out
+};
+
+// A drawer pulled out in the model.
+struct Opening {
+  std::string name;
+  double travel = 0;    // mm it is to come out
+  double opens = 0;     // mm it does
+  std::string touches;  // the part that stops it, "" when none does
+};
+
+// The play of a door or drawer front between the two edges of its opening, along one direction.
+struct Play {
+  std::string name, way;  // way: "across" or "up"
+  double gaps = 0;        // both together, from the solids
+  double swells = 0;      // from made to dampest
+  double cuts = 0;        // what the shop's accuracy may take off
+  double needs() const { return swells + cuts; }
+  bool enough() const { return gaps >= needs() - 1e-6; }
 };
 
 // A way the piece has to go: which two of its sizes have to pass it.
@@ -61,17 +81,22 @@ struct Soundness {
   double made = 0, driest = 0, dampest = 0;  // moisture content, percent
   std::vector<WidthChange> changes;
   std::vector<ShelfSag> shelves;
-  std::vector<Balance> balances;  // closed, then with the doors open when there are any
+  std::vector<Balance> balances;  // closed, then open when something opens
   std::vector<Passage> passages;
+  std::vector<Opening> openings;
+  std::vector<Play> plays;
   double turned_up = 0;  // the height it needs while it is turned up from lying, at the least
 };
 
 // Each judges one thing into plan.soundness and appends its findings: "held-across-grain" (stop),
-// "shelf-sags", "tips-easily", "clothing-storage", "too-large-for-way", "too-high-to-turn-up".
+// "shelf-sags", "tips-easily", "clothing-storage", "too-large-for-way", "too-high-to-turn-up",
+// "drawer-cannot-open" (stop), "drawer-meets-door", "play-too-small".
 void judge_movement(Plan& plan);
 void judge_shelves(Plan& plan);
 void judge_balance(Plan& plan);
 void judge_passage(Plan& plan);
+void judge_openings(Plan& plan);
+void judge_play(Plan& plan);
 
 // The height that a piece this high and this deep needs while it is turned up.
 double turning_height(double height, double depth);

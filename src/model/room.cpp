@@ -27,6 +27,8 @@ void Room::fields(FieldVisitor& visit) {
   visit.length(may("ceiling", "height of the ceiling", "not looked at"), ceiling, Range::size());
   choose(visit, may("standing", "what carries the piece"), standing, standing_words);
   choose(visit, may("shelves", "what the shelves are for: books weigh more"), shelves, shelf_words);
+  visit.texts(may("open", "doors and drawers by name that may stand open together", "all of them"),
+              open);
   visit.tables(may("way", "a door or landing the piece has to go through, by name"), ways);
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "model/field.h"
 
@@ -23,6 +24,7 @@ struct Room : Fields {
   Given<Length> ceiling;
   Given<Standing> standing{Standing::on_the_floor};
   Given<ShelfUse> shelves{ShelfUse::general};
+  Given<std::vector<std::string>> open;  // doors and drawers that stand open together; else all
   Tables<Way> ways;
   void fields(FieldVisitor& visit) override;
   void check(Complaints& complaints) const override;

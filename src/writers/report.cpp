@@ -3,6 +3,7 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "writers/report_hold.h"
 #include "writers/report_steps.h"
 #include "writers/report_stock.h"
 
@@ -125,6 +126,9 @@ std::string report(const Plan& plan, const ink::Packet* packet) {
                     {"checks", loops(plan)},
                     {"stock", report_stock(plan)},
                     {"money", report_money(plan)},
+                    {"hardware", report_hardware(plan)},
+                    {"finish", report_finish(plan)},
+                    {"soundness", report_soundness(plan)},
                     {"findings", findings(plan)},
                     {"pages", pages(packet)}};
   return all.dump(2) + "\n";

@@ -211,3 +211,84 @@ TEST_CASE("a top fixed across its grain stops the print") {
   CHECK_FALSE(test::build(top_on_batten("3", true)).found("held-across-grain"));
   CHECK_FALSE(test::build(top_on_batten("15", false)).found("held-across-grain"));
 }
+
+namespace {
+
+// A drawer by itself: an opening `wide` by `high` with an inset front of maple, and whatever else.
+std::string drawer(double wide, const std::string& high, const std::string& more = "") {
+  return test::job() + test::sheet("ply", "1/2") +
+         "[stock.maple]\nkind = \"board\"\nthickness = \"3/4\"\nspecies = \"sugar maple\"\n"
+         "[drawer.d]\nopening = { bottom = " +
+         std::to_string(wide) + ", height = \"" + high +
+         "\" }\ndepth = 20\nbox = { stock = \"ply\", bottom = \"ply\", height = 3 }\nrunner = { "
+         "kind = \"side\", length = 18, at = 2, height = 1 }\n"
+         "front = { stock = \"maple\", gap = \"1/16\" }\n" +
+         more;
+}
+
+}  // namespace
+
+TEST_CASE("a drawer that cannot come out is found") {
+  const test::Built free = test::build(drawer(20, "6"));
+  CHECK_FALSE(free.found("drawer-cannot-open"));
+  REQUIRE(free.plan.soundness.openings.size() == 1);
+  CHECK(free.plan.soundness.openings[0].opens == Approx(18 * 25.4));
+  CHECK(free.plan.soundness.openings[0].touches.empty());
+  // A board across the way, its back 5 in before the front's face at y = 0.
+  const test::Built barred = test::build(
+      drawer(20, "6",
+             "[board.bar]\nat = [0, -7, 3]\nstock = \"maple\"\nlength = 20\nwidth = 2\nanchor = "
+             "\"corner\"\n"));
+  CHECK(barred.found("drawer-cannot-open"));
+  REQUIRE(barred.plan.soundness.openings.size() == 1);
+  CHECK(barred.plan.soundness.openings[0].opens == Approx(5 * 25.4).margin(0.02));
+  CHECK(barred.plan.soundness.openings[0].touches == "bar");
+}
+
+// Plain vectors as the second witness: what slides takes its share of the centre along.
+TEST_CASE("balance with a drawer open") {
+  const test::Built built = test::build(drawer(20, "6"));
+  REQUIRE(built.plan.soundness.balances.size() == 2);
+  const Balance& shut = built.plan.soundness.balances[0];
+  const Balance& open = built.plan.soundness.balances[1];
+  REQUIRE(built.plan.assembly.slides.size() == 1);
+  double sliding = 0;
+  for (const int part : built.plan.assembly.slides[0].parts)
+    sliding +=
+        built.plan
+            .rows[static_cast<std::size_t>(built.plan.row_of_part[static_cast<std::size_t>(part)])]
+            .mass;
+  CHECK(open.mass == Approx(shut.mass));
+  CHECK(shut.centre.y - open.centre.y == Approx(sliding / shut.mass * 18 * 25.4));
+  CHECK(open.centre.z == Approx(shut.centre.z));
+  // The author says what may stand open: nothing of that name, nothing moves.
+  const test::Built kept = test::build(drawer(20, "6", "[room]\nopen = [\"other\"]\n"));
+  CHECK(kept.plan.soundness.balances[1].centre.y == Approx(shut.centre.y));
+}
+
+// rpwoodwork.com, "It's August: are your drawers up too high?" (2012): a 4 in flatsawn maple front
+// fitted at 35 % humidity swells about 1/8 in by 80 %.
+TEST_CASE("the gap over a drawer front is judged by its height, wood and season") {
+  const auto fitted = [](const std::string& room) {
+    return test::build(
+        drawer(20, "4 1/8",
+               "[room]\nmade_at = 35\ndriest = 35\ndampest = " + room + "\n" +
+                   "[shop]\naccuracy = \"0.001\"\n" +
+                   "[board.sill]\nat = [0, 0, \"-3/4 in\"]\nstock = \"maple\"\nlength = "
+                   "20\nwidth = 2\nanchor = \"corner\"\n[board.lintel]\nat = [0, 0, \"4 1/8 "
+                   "in\"]\nstock = \"maple\"\nlength = 20\nwidth = 2\nanchor = \"corner\"\n"));
+  };
+  const test::Built summer = fitted("80");
+  const auto up = [](const test::Built& built) {
+    for (const Play& play : built.plan.soundness.plays)
+      if (play.way == "up") return play;
+    FAIL("no play upwards");
+    return Play{};
+  };
+  CHECK(up(summer).gaps == Approx(25.4 / 8));
+  CHECK(up(summer).swells == Approx(0.128 * 25.4).margin(0.03));
+  CHECK(summer.found("play-too-small"));
+  const test::Built mild = fitted("50");
+  CHECK(up(mild).enough());
+  CHECK_FALSE(mild.found("play-too-small"));
+}

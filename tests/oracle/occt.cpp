@@ -82,6 +82,13 @@ double volume(const TopoDS_Shape& shape) {
   return properties.Mass();
 }
 
+splay::Vec3 centroid(const TopoDS_Shape& shape) {
+  GProp_GProps properties;
+  BRepGProp::VolumeProperties(shape, properties);
+  const gp_Pnt at = properties.CentreOfMass();
+  return {at.X(), at.Y(), at.Z()};
+}
+
 double area(const TopoDS_Shape& shape) {
   GProp_GProps properties;
   BRepGProp::SurfaceProperties(shape, properties);

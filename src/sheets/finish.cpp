@@ -1,0 +1,115 @@
+// The finish schedule: what goes on which parts, how much of it, what before assembly, and a record
+// to fill in.
+#include "fabrication/finish.h"
+
+#include <algorithm>
+
+#include "drafting/table.h"
+#include "sheets/kinds.h"
+
+namespace splay::sheets {
+
+namespace {
+
+using drafting::Cell;
+using drafting::Story;
+using fabrication::FinishJob;
+
+drafting::Column words(const char* head, double share = 1) {
+  return {.head = head, .share = share};
+}
+drafting::Column figures(const char* head) {
+  return {.head = head, .align = ink::Align::right, .share = 0, .wrap = false};
+}
+
+std::string area_words(const Context& context, double mm2) {
+  const bool inch = *context.job().units == Unit::inch;
+  return plain_number(inch ? mm2 / (304.8 * 304.8) : mm2 / 1e6, 2) + (inch ? " sq ft" : " m²");
+}
+
+// Each mark once, in the order of the cut list.
+std::string marks_of(const Context& context, const std::vector<int>& parts) {
+  std::string text;
+  for (std::size_t r = 0; r < context.plan.rows.size(); ++r) {
+    const bool in = std::ranges::any_of(parts, [&](int part) {
+      return context.plan.row_of_part[static_cast<std::size_t>(part)] == static_cast<int>(r);
+    });
+    if (in) text += (text.empty() ? "" : ", ") + context.plan.rows[r].mark;
+  }
+  return text.empty() ? "none" : text;
+}
+
+const std::string& product(const FinishJob& job) {
+  return job.finish->product.given ? *job.finish->product : job.finish->name;
+}
+
+Story schedule(const Context& context, const std::vector<FinishJob>& jobs, double width) {
+  drafting::Table table;
+  table.columns = {words("Finish"), words("On parts"), words("Before assembly"), figures("Coats"),
+                   figures("Area"), figures("Litres"), words("Between coats")};
+  for (const FinishJob& job : jobs)
+    table.rows.push_back(
+        {{Cell::bold(product(job)), marks_of(context, job.parts), marks_of(context, job.before),
+          std::to_string(*job.finish->coats), area_words(context, job.area),
+          job.litres > 0 ? plain_number(job.litres, 2) : "", *job.finish->between},
+         {},
+         false});
+  return drafting::table(context.kit, table, width);
+}
+
+// One row for each coat.
+Story record(const Context& context, const std::vector<FinishJob>& jobs, double width) {
+  constexpr int most_rows = 6;  // of one finish: more coats go on the back of the page
+  drafting::Table table;
+  table.columns = {words("Finish"),
+                   figures("No"),
+                   {.head = "Batch number", .share = 1, .least = 26},
+                   {.head = "On, by", .share = 1, .least = 26},
+                   {.head = "Air: heat, damp", .share = 1, .least = 26}};
+  for (const FinishJob& job : jobs)
+    for (int coat = 1; coat <= std::min(*job.finish->coats, most_rows); ++coat)
+      table.rows.push_back(
+          {{Cell::bold(coat == 1 ? product(job) : ""), std::to_string(coat), "", "", ""},
+           {},
+           coat == 1});
+  return drafting::table(context.kit, table, width);
+}
+
+}  // namespace
+
+std::vector<ink::Page> make_finish(const Context& given) {
+  const Context context = for_reading(given);
+  const std::vector<FinishJob> jobs = fabrication::plan_finish(context.plan);
+  if (jobs.empty()) return {};
+  const double width = context.area().width();
+  const drafting::Kit& kit = context.kit;
+  Story story{drafting::heading(kit, "What goes where", width)};
+  drafting::add(story, schedule(context, jobs, width));
+  story.push_back(drafting::body_text(
+      kit,
+      "Areas are of the finished parts without what their joints cover: keep finish off surfaces "
+      "that will be glued. Litres are for all coats by the coverage in the file, nothing added for "
+      "what is lost. Panels that lie loose in grooves are finished before, so that none shows bare "
+      "wood when it shrinks. Try the whole schedule on an off-cut first.",
+      width));
+  story.back().space_after = 6;
+  std::vector<std::string> cautions;
+  for (const FinishJob& job : jobs)
+    for (std::string& caution : fabrication::finish_cautions(*job.finish->kind))
+      if (std::ranges::find(cautions, caution) == cautions.end())
+        cautions.push_back(std::move(caution));
+  story.push_back(drafting::heading(kit, "Cautions", width));
+  for (const std::string& caution : cautions)
+    story.push_back(drafting::body_text(kit, caution, width));
+  story.back().space_after = 6;
+  story.push_back(drafting::heading(kit, "Record", width));
+  drafting::add(story, record(context, jobs, width));
+  std::vector<ink::Page> pages;
+  for (drafting::Items& items : drafting::flow(story, {context.area()}, {context.area()})) {
+    pages.push_back(start_page(context, "Finish schedule"));
+    drafting::append(pages.back().items, std::move(items));
+  }
+  return pages;
+}
+
+}  // namespace splay::sheets

@@ -1,0 +1,160 @@
+// The hardware list: what to have ready, where each goes, what is drilled for it.
+#include "fabrication/hardware.h"
+
+#include <algorithm>
+
+#include "drafting/table.h"
+#include "sheets/kinds.h"
+#include "sheets/part_view_wants.h"
+
+namespace splay::sheets {
+
+namespace {
+
+using drafting::Cell;
+using drafting::Story;
+using fabrication::HardwareLine;
+using fabrication::HardwareList;
+
+drafting::Column figures(const char* head) {
+  return {.head = head, .align = ink::Align::right, .share = 0, .wrap = false};
+}
+
+std::string joined(const std::vector<std::string>& texts) {
+  std::string all;
+  for (const std::string& text : texts) all += (all.empty() ? "" : ", ") + text;
+  return all;
+}
+
+Story list_table(const Context& context, const HardwareList& list, double width) {
+  drafting::Table table;
+  table.columns = {{.head = "What", .share = 1},
+                   {.head = "Size", .share = 1},
+                   figures("Needed"),
+                   figures("Spare"),
+                   figures("Have\nready"),
+                   {.head = "On parts", .share = 1},
+                   {.head = "Counted", .share = 1}};
+  for (const HardwareLine& line : list.lines)
+    table.rows.push_back(
+        {{Cell::bold(capitalised(line.what)), line.size, std::to_string(line.count),
+          line.spare > 0 ? std::to_string(line.spare) : "",
+          Cell::bold(std::to_string(line.count + line.spare)), joined(line.on), line.why},
+         {},
+         false});
+  return drafting::table(context.kit, table, width);
+}
+
+std::string area_words(const Context& context, double mm2) {
+  const bool inch = *context.job().units == Unit::inch;
+  return plain_number(inch ? mm2 / (304.8 * 304.8) : mm2 / 1e6, 2) + (inch ? " sq ft" : " m²");
+}
+
+std::string length_words(const Context& context, double mm) {
+  const bool inch = *context.job().units == Unit::inch;
+  return plain_number(inch ? mm / 304.8 : mm / 1000, 2) + (inch ? " ft" : " m");
+}
+
+void add_paragraph(const Context& context, Story& story, const std::string& text, double width,
+                   ink::Face face = ink::Face::regular) {
+  story.push_back(drafting::body_text(context.kit, text, width, face));
+}
+
+void add_band_and_glue(const Context& context, const HardwareList& list, Story& story,
+                       double width) {
+  std::string text;
+  for (const fabrication::EdgeBand& band : list.bands)
+    text += "Edge band " + band.stock + ", " + band.material + ": " +
+            length_words(context, band.length) + " in " + std::to_string(band.strips) +
+            " finished strips; buy more for their ends. ";
+  if (list.glue_area > 0)
+    text += "Glue: " + area_words(context, list.glue_area) + " of surfaces meet in glued joints, " +
+            plain_number(1000 * list.glue_kg, 0) + " g at " +
+            plain_number(*context.plan.project->buying.glue.spread, 0) +
+            " g on a square metre. Its data sheet wins.";
+  if (text.empty()) return;
+  story.push_back(drafting::heading(context.kit, "Edge band and glue", width));
+  add_paragraph(context, story, text, width);
+  story.back().space_after = 6;
+}
+
+void add_places(const Context& context, Story& story, double width) {
+  Story places;
+  for (const fabrication::PartRow* row : rows_in_order(context.plan)) {
+    const std::vector<std::string> lines = fitting_lines(PartSheet(context, *row));
+    if (lines.empty()) continue;
+    add_paragraph(context, places,
+                  row->mark + "  " + row_name(context, *row) +
+                      (row->quantity() > 1 ? " (" + std::to_string(row->quantity()) + ")" : ""),
+                  width, ink::Face::bold);
+    places.back().keep_with_next = true;
+    for (const std::string& line : lines) add_paragraph(context, places, line, width);
+    places.back().space_after = 3;
+  }
+  if (places.empty()) return;
+  story.push_back(drafting::heading(context.kit, "Where each goes", width));
+  add_paragraph(context, story,
+                "Running figures from the datums of the part views, to the middle of each. Measure "
+                "the hardware in hand before drilling for it.",
+                width);
+  story.back().keep_with_next = true;
+  drafting::add(story, std::move(places));
+}
+
+std::string hole_words(double mm) {
+  const FigureStyle sixty_fourths{Unit::inch, 64, 1};
+  return plain_number(mm, 1) + " mm, " + sixty_fourths.with_unit(mm);
+}
+
+void add_screws(const Context& context, Story& story, double width) {
+  const std::vector<int> gauges = fabrication::screw_gauges(context.plan);
+  if (gauges.empty()) return;
+  drafting::Table table;
+  table.columns = {figures("Screw"),
+                   {.head = "Shank", .share = 1},
+                   {.head = "Clearance", .share = 1},
+                   {.head = "Pilot, softwood", .share = 1},
+                   {.head = "Pilot, hardwood", .share = 1}};
+  for (const int gauge : gauges) {
+    const fabrication::ScrewHoles holes = fabrication::screw_holes(gauge);
+    table.rows.push_back(
+        {{Cell::bold("#" + std::to_string(gauge)), hole_words(holes.shank),
+          hole_words(holes.clearance), hole_words(holes.pilot_soft), hole_words(holes.pilot_hard)},
+         {},
+         false});
+  }
+  story.push_back(drafting::heading(context.kit, "Drilling for wood screws", width));
+  drafting::add(story, drafting::table(context.kit, table, width));
+  add_paragraph(context, story,
+                "Root of the thread two thirds of the shank (Wood Handbook, chapter 8); pilot 70 % "
+                "of the root in softwood, 90 % in hardwood. Drive a steel screw first where one of "
+                "brass is to go.",
+                width);
+  story.back().space_after = 6;
+}
+
+}  // namespace
+
+std::vector<ink::Page> make_hardware(const Context& given) {
+  const Context context = for_reading(given);
+  const HardwareList list = fabrication::list_hardware(context.plan);
+  if (list.empty()) return {};
+  const double width = context.area().width();
+  Story story;
+  if (!list.lines.empty()) {
+    story.push_back(drafting::heading(context.kit, "What to have ready", width));
+    drafting::add(story, list_table(context, list, width));
+    story.back().space_after = 6;
+  }
+  add_band_and_glue(context, list, story, width);
+  add_screws(context, story, width);
+  add_places(context, story, width);
+  std::vector<ink::Page> pages;
+  for (drafting::Items& items : drafting::flow(story, {context.area()}, {context.area()})) {
+    pages.push_back(start_page(context, "Hardware list"));
+    drafting::append(pages.back().items, std::move(items));
+  }
+  return pages;
+}
+
+}  // namespace splay::sheets

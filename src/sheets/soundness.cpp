@@ -1,0 +1,266 @@
+// Movement, load and balance: the figures behind the cautions, with their formulas and sources.
+#include "fabrication/soundness.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "drafting/table.h"
+#include "sheets/kinds.h"
+#include "sheets/part_view_facts.h"
+
+namespace splay::sheets {
+
+namespace {
+
+using drafting::Cell;
+using drafting::Story;
+using fabrication::Balance;
+using fabrication::Soundness;
+
+drafting::Column words(const char* head, double share = 1) {
+  return {.head = head, .share = share};
+}
+drafting::Column figures(const char* head) {
+  return {.head = head, .align = ink::Align::right, .share = 0, .wrap = false};
+}
+
+class Page {
+ public:
+  explicit Page(const Context& context)
+      : context_(context), sound_(context.plan.soundness), width_(context.area().width()) {}
+
+  Story story() {
+    movement();
+    play();
+    load();
+    balance();
+    passage();
+    return std::move(story_);
+  }
+
+ private:
+  std::string text(double mm) const { return context_.kit.figures.text(mm); }
+  const fabrication::PartRow& row(int index) const {
+    return context_.plan.rows[static_cast<std::size_t>(index)];
+  }
+  bool inch() const { return *context_.job().units == Unit::inch; }
+  // A change of size: to a hundredth of a millimetre or a thousandth of an inch, for it is small.
+  std::string small(double mm) const {
+    return inch() ? plain_number(mm / 25.4, 3) : plain_number(mm, 2);
+  }
+  std::string kilograms(double kg) const {
+    return plain_number(kg, 1) + " kg" +
+           (inch() ? ", " + plain_number(kg / 0.45359237, 1) + " lb" : "");
+  }
+  std::string newtons(double n) const {
+    return plain_number(n, 0) + " N" +
+           (inch() ? ", " + plain_number(n / 4.4482216, 0) + " lbf" : "");
+  }
+
+  void heading(const char* title) {
+    story_.push_back(drafting::heading(context_.kit, title, width_));
+  }
+  void say(const std::string& paragraph) {
+    story_.push_back(drafting::body_text(context_.kit, paragraph, width_));
+    story_.back().space_after = 3;
+  }
+  void put(const drafting::Table& table) {
+    drafting::add(story_, drafting::table(context_.kit, table, width_));
+    story_.back().space_after = 3;
+  }
+
+  void movement() {
+    if (sound_.changes.empty()) return;
+    heading("Solid wood across the grain");
+    drafting::Table table;
+    table.columns = {words("Part"),
+                     figures("Width"),
+                     figures("At the\ndriest"),
+                     figures("At the\ndampest"),
+                     figures("Slot longer\nby"),
+                     figures("Room in\na groove"),
+                     words("Held by")};
+    for (const fabrication::WidthChange& change : sound_.changes) {
+      const double half = std::max(-change.least, change.greatest) / 2;
+      const double room = std::max(0.0, change.greatest) / 2 + 25.4 / 16;
+      std::string held = change.held_by.empty()
+                             ? "free"
+                             : change.held_by + " over " + text(change.held_width) +
+                                   (change.stops ? ": too much" : "");
+      table.rows.push_back({{Cell::bold(row(change.row).mark + "  " + row(change.row).name),
+                             text(change.width), small(change.least), "+" + small(change.greatest),
+                             text(2 * half), text(room), std::move(held)},
+                            {},
+                            false});
+    }
+    put(table);
+    say("Moisture content by the Wood Handbook's equation (FPL-GTR-190, chapter 4): " +
+        plain_number(sound_.made, 1) + " % while it is made, " + plain_number(sound_.driest, 1) +
+        " % at the driest, " + plain_number(sound_.dampest, 1) +
+        " % at the dampest, from the humidities and the temperature of [room]. Change of width = "
+        "width x coefficient (Table 13-5) x points of moisture (Eq. 13-2); single boards differ "
+        "widely from these means. A slot at an edge of a part held in its middle is longer than "
+        "its "
+        "screw by the figure given, the screw set in the middle of it. Room in a groove is for "
+        "each "
+        "side of a panel pinned in its middle: half of its swelling and 1/16 in (common "
+        "practice).");
+  }
+
+  void play() {
+    if (sound_.plays.empty() && sound_.openings.empty()) return;
+    heading("Doors and drawers");
+    if (!sound_.plays.empty()) {
+      drafting::Table table;
+      table.columns = {words("What"),       words("Along", 0),   figures("Both gaps"),
+                       figures("Swelling"), figures("Accuracy"), figures("Needs"),
+                       words("Verdict", 0)};
+      for (const fabrication::Play& play : sound_.plays)
+        table.rows.push_back(
+            {{Cell::bold(play.name), play.way, text(play.gaps), small(play.swells), text(play.cuts),
+              text(play.needs()), play.enough() ? "enough" : "too little"},
+             {},
+             false});
+      put(table);
+      say("Gaps are measured between the solids. Swelling is from the moisture while it is made to "
+          "the dampest. Accuracy is three times the shop's: the opening, what stands in it, and "
+          "both out of square, at the worst. Gaps are made unequal where the wood swells upwards: "
+          "the larger one above.");
+    }
+    for (const fabrication::Opening& opening : sound_.openings)
+      say(opening.name + " comes out " + context_.kit.figures.with_unit(opening.opens) +
+          (opening.touches.empty() ? ", all the way, as tried in the model."
+                                   : " and touches " + opening.touches + "."));
+  }
+
+  void load() {
+    if (sound_.shelves.empty()) return;
+    heading("Load");
+    drafting::Table table;
+    table.columns = {words("Shelf"),           figures("Span"),        figures("Load"),
+                     figures("At first"),      figures("After years"), figures("Limit"),
+                     figures("Longest\nspan"), words("Verdict", 0)};
+    bool unknown = false;
+    for (const fabrication::ShelfSag& sag : sound_.shelves) {
+      std::vector<Cell> cells{Cell::bold(row(sag.row).mark + "  " + row(sag.row).name),
+                              text(sag.span), newtons(sag.load)};
+      if (sag.known) {
+        // The load grows with the span, so that the sag is as its fourth power and the limit as the
+        // first.
+        const double longest = sag.span * std::cbrt(sag.limit / sag.later);
+        for (const double mm : {sag.sag, sag.later, sag.limit}) cells.emplace_back(small(mm));
+        cells.emplace_back(text(longest));
+        cells.emplace_back(sag.holds() ? "holds" : "sags");
+      } else {
+        unknown = true;
+        for (int i = 0; i < 4; ++i) cells.emplace_back("");
+        cells.emplace_back("not known");
+      }
+      table.rows.push_back({std::move(cells), {}, false});
+    }
+    put(table);
+    say("Sag = 5 w L4 / (384 E I), resting freely on both ends: a housing does not count as fixed; "
+        "a strip glued along an edge counts with its own I. Load and limit (span / 144): "
+        "Architectural Woodwork Standards, 1st edition (AWI, AWMAC, WI, 2009): " +
+        std::string(*context_.plan.project->room.shelves == model::ShelfUse::books ? "50" : "40") +
+        " lbf on a square foot, at most 200 lbf on a shelf. After years: half as much again, from "
+        "memory of the Wood Handbook, chapter 5. What sags needs thicker stock, a strip on edge, "
+        "or "
+        "a support between.");
+    if (unknown)
+      say("Not known: the file names neither the species nor the stiffness of that stock.");
+  }
+
+  void balance() {
+    if (sound_.balances.empty()) return;
+    heading("Weight and balance");
+    const Balance& whole = sound_.balances.front();
+    say("It weighs " + kilograms(whole.mass) + ", empty and without hardware" +
+        (whole.mass > 25 ? ": lift it with two at least." : "."));
+    drafting::Table table;
+    table.columns = {words("", 0),
+                     figures("From\nthe left"),
+                     figures("From\nthe front"),
+                     figures("Over\nthe floor"),
+                     words("Falls"),
+                     figures("Tipped by"),
+                     figures("Push at the top")};
+    for (const Balance& each : sound_.balances) {
+      const Vec3 from = each.centre - each.low;
+      bool first = true;
+      for (const fabrication::TippingEdge& edge : each.edges) {
+        table.rows.push_back(
+            {{Cell::bold(first ? (each.open ? "Open" : "Shut") : ""), first ? text(from.x) : "",
+              first ? text(from.y) : "", first ? text(from.z) : "", edge.way,
+              degrees_text(Angle{edge.angle}.degrees(), 1), newtons(edge.force)},
+             {},
+             first && each.open});
+        first = false;
+      }
+      if (each.edges.empty())
+        table.rows.push_back({{Cell::bold(each.open ? "Open" : "Shut"), text(from.x), text(from.y),
+                               text(from.z), "hangs", "", ""},
+                              {},
+                              false});
+    }
+    put(table);
+    std::string more =
+        "The centre of mass from the solids and the densities of their stocks. It falls by itself "
+        "when it is tipped until its centre is over the edge of its feet; the push is level, at "
+        "the "
+        "top, when it begins to tip.";
+    const Balance& open = sound_.balances.back();
+    if (open.open && open.hangs > 0)
+      more += " Open, it stands out " + context_.kit.figures.with_unit(open.pulled) +
+              " past its front feet, and " + kilograms(open.hangs) +
+              " on the foremost edge tip it. Anchor it to the wall's studs, heavy things low, and "
+              "do not open several drawers at once.";
+    more +=
+        " These are figures, no test: where a standard or local rules ask for one, have it "
+        "tested.";
+    say(more);
+  }
+
+  void passage() {
+    heading("The way in");
+    const Balance& whole = sound_.balances.front();
+    const Vec3 size = whole.high - whole.low;
+    say("Overall " + text(size.x) + " wide, " + text(size.y) + " deep, " + text(size.z) +
+        " high. To be turned up from lying it needs " +
+        context_.kit.figures.with_unit(sound_.turned_up) + " of height, and room for the hands.");
+    if (sound_.passages.empty()) return;
+    drafting::Table table;
+    table.columns = {words("Way"),
+                     figures("Takes across"),
+                     figures("Takes up"),
+                     words("Verdict", 0),
+                     {.head = "Measured on site", .share = 1, .least = 30}};
+    for (const fabrication::Passage& passage : sound_.passages)
+      table.rows.push_back({{Cell::bold(passage.name), text(passage.across), text(passage.up),
+                             passage.passes ? "passes" : "does not pass", ""},
+                            {},
+                            false});
+    put(table);
+  }
+
+  const Context& context_;
+  const Soundness& sound_;
+  double width_;
+  Story story_;
+};
+
+}  // namespace
+
+std::vector<ink::Page> make_soundness(const Context& given) {
+  const Context context = for_reading(given);
+  if (context.plan.soundness.balances.empty()) return {};
+  const Story story = Page(context).story();
+  std::vector<ink::Page> pages;
+  for (drafting::Items& items : drafting::flow(story, {context.area()}, {context.area()})) {
+    pages.push_back(start_page(context, "Movement, load and balance"));
+    drafting::append(pages.back().items, std::move(items));
+  }
+  return pages;
+}
+
+}  // namespace splay::sheets

@@ -1,0 +1,126 @@
+#include "writers/report_hold.h"
+
+#include <nlohmann/json.hpp>
+
+#include "fabrication/finish.h"
+#include "fabrication/hardware.h"
+
+namespace splay::writers {
+
+using Json = nlohmann::ordered_json;
+using fabrication::Plan;
+
+Json report_hardware(const Plan& plan) {
+  const fabrication::HardwareList all = fabrication::list_hardware(plan);
+  Json list = Json::array(), bands = Json::array();
+  for (const fabrication::HardwareLine& line : all.lines)
+    list.push_back({{"what", line.what},
+                    {"size", line.size},
+                    {"count", line.count},
+                    {"spare", line.spare},
+                    {"on", line.on},
+                    {"counted", line.why}});
+  for (const fabrication::EdgeBand& band : all.bands)
+    bands.push_back({{"stock", band.stock}, {"length", band.length}, {"strips", band.strips}});
+  return {{"list", list},
+          {"edge_band", bands},
+          {"glue", {{"area_mm2", all.glue_area}, {"mass_kg", all.glue_kg}}}};
+}
+
+Json report_finish(const Plan& plan) {
+  Json list = Json::array();
+  for (const fabrication::FinishJob& job : fabrication::plan_finish(plan)) {
+    Json parts = Json::array(), before = Json::array();
+    for (const int part : job.parts)
+      parts.push_back(plan.assembly.parts[static_cast<std::size_t>(part)].name);
+    for (const int part : job.before)
+      before.push_back(plan.assembly.parts[static_cast<std::size_t>(part)].name);
+    list.push_back({{"name", job.finish->name},
+                    {"coats", *job.finish->coats},
+                    {"parts", parts},
+                    {"before_assembly", before},
+                    {"area_mm2", job.area},
+                    {"litres", job.litres}});
+  }
+  return list;
+}
+
+namespace {
+
+Json point(Vec3 p) { return Json::array({p.x, p.y, p.z}); }
+
+Json balances(const Plan& plan) {
+  Json list = Json::array();
+  for (const fabrication::Balance& balance : plan.soundness.balances) {
+    Json edges = Json::array();
+    for (const fabrication::TippingEdge& edge : balance.edges)
+      edges.push_back({{"way", edge.way},
+                       {"reach", edge.reach},
+                       {"angle_deg", Angle{edge.angle}.degrees()},
+                       {"force_n", edge.force}});
+    list.push_back({{"open", balance.open},
+                    {"mass_kg", balance.mass},
+                    {"centre", point(balance.centre)},
+                    {"low", point(balance.low)},
+                    {"high", point(balance.high)},
+                    {"pulled_out", balance.pulled},
+                    {"hanging_kg", balance.hangs},
+                    {"edges", edges}});
+  }
+  return list;
+}
+
+}  // namespace
+
+Json report_soundness(const Plan& plan) {
+  const fabrication::Soundness& sound = plan.soundness;
+  const auto mark = [&](int row) { return plan.rows[static_cast<std::size_t>(row)].mark; };
+  Json changes = Json::array(), shelves = Json::array(), ways = Json::array(),
+       plays = Json::array(), openings = Json::array();
+  for (const fabrication::WidthChange& change : sound.changes)
+    changes.push_back({{"part", mark(change.row)},
+                       {"width", change.width},
+                       {"at_driest", change.least},
+                       {"at_dampest", change.greatest},
+                       {"held_by", change.held_by},
+                       {"held_width", change.held_width},
+                       {"stops", change.stops}});
+  for (const fabrication::ShelfSag& sag : sound.shelves) {
+    Json entry = {{"part", mark(sag.row)}, {"span", sag.span}, {"load_n", sag.load}};
+    if (sag.known) {
+      entry["sag"] = sag.sag;
+      entry["later"] = sag.later;
+      entry["limit"] = sag.limit;
+      entry["holds"] = sag.holds();
+    }
+    shelves.push_back(std::move(entry));
+  }
+  for (const fabrication::Play& play : sound.plays)
+    plays.push_back({{"name", play.name},
+                     {"way", play.way},
+                     {"gaps", play.gaps},
+                     {"swells", play.swells},
+                     {"cuts", play.cuts},
+                     {"enough", play.enough()}});
+  for (const fabrication::Opening& opening : sound.openings)
+    openings.push_back({{"name", opening.name},
+                        {"travel", opening.travel},
+                        {"opens", opening.opens},
+                        {"touches", opening.touches}});
+  for (const fabrication::Passage& passage : sound.passages)
+    ways.push_back({{"name", passage.name},
+                    {"across", passage.across},
+                    {"up", passage.up},
+                    {"passes", passage.passes}});
+  return {{"moisture_percent",
+           {{"made", sound.made}, {"driest", sound.driest}, {"dampest", sound.dampest}}},
+          {"movement", changes},
+          {"play", plays},
+          {"openings", openings},
+          {"shelves", shelves},
+          {"balance", balances(plan)},
+          {"ways", ways},
+          {"turned_up", sound.turned_up}};
+}
+
+}  // namespace splay::writers
