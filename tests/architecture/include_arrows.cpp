@@ -39,8 +39,9 @@ const std::map<std::string, Names> library_of = {
 };
 
 // Only these may use packet and plan together with their bytes.
-const Names writers_that_know_the_plan = {"report.cpp",     "report.h",         "report_steps.cpp",
-                                          "report_steps.h", "report_stock.cpp", "report_stock.h"};
+const Names writers_that_know_the_plan = {"report.cpp",       "report.h",         "report_hold.cpp",
+                                          "report_hold.h",    "report_steps.cpp", "report_steps.h",
+                                          "report_stock.cpp", "report_stock.h"};
 
 struct Include {
   std::string file, folder, header;
