@@ -11,21 +11,43 @@ namespace {
 
 constexpr const char* sheet_title = "Elevations and sections";
 
+// Angles of one kind ("taper of ...") that print alike share a row.
+struct AngleRow {
+  std::string kind, name;
+  double radians = 0, degrees = 0;
+};
+
+std::vector<AngleRow> angle_rows(const parts::Assembly& assembly) {
+  constexpr std::string_view joint = " of ";
+  std::vector<AngleRow> rows;
+  for (const parts::NamedAngle& angle : assembly.angles) {
+    if (is_square(angle)) continue;
+    const std::size_t of = angle.name.find(joint);
+    const std::string kind = of == std::string::npos ? "" : angle.name.substr(0, of);
+    const double degrees = Angle{angle.radians}.degrees();
+    const auto same = std::ranges::find_if(rows, [&](const AngleRow& row) {
+      return !kind.empty() && row.kind == kind && std::abs(row.radians - angle.radians) < 1e-9;
+    });
+    if (same == rows.end())
+      rows.push_back({kind, angle.name, angle.radians, degrees});
+    else
+      same->name += "; " + angle.name.substr(of + joint.size());
+  }
+  return rows;
+}
+
 drafting::Story angle_table(const Context& context, double width) {
   drafting::Table table;
   table.columns = {{.head = "Angle"},
                    {.head = "Degrees", .align = ink::Align::right, .share = 0, .wrap = false},
                    {.head = "Rise", .align = ink::Align::right, .share = 0, .wrap = false},
                    {.head = "From 90°", .align = ink::Align::right, .share = 0, .wrap = false}};
-  for (const parts::NamedAngle& angle : context.plan.assembly.angles) {
-    if (is_square(angle)) continue;
-    const double degrees = Angle{angle.radians}.degrees();
+  for (const AngleRow& row : angle_rows(context.plan.assembly))
     table.rows.push_back(
-        {{angle.name, degrees_text(degrees), drafting::angle_rise(context.kit, angle.radians),
-          degrees_text(std::abs(90 - degrees))},
+        {{row.name, degrees_text(row.degrees), drafting::angle_rise(context.kit, row.radians),
+          degrees_text(std::abs(90 - row.degrees))},
          {},
          false});
-  }
   if (table.rows.empty()) return {};
   return drafting::table(context.kit, table, width);
 }
