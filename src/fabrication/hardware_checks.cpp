@@ -171,6 +171,20 @@ void check_authors(Plan& plan) {
   }
 }
 
+// Fittings that are alike are told of once.
+void drop_repeated(Plan& plan, std::size_t before) {
+  std::vector<Finding>& all = plan.findings;
+  for (std::size_t i = before; i < all.size();) {
+    const bool twice = std::any_of(
+        all.begin(), all.begin() + static_cast<std::ptrdiff_t>(i),
+        [&](const Finding& each) { return each.code == all[i].code && each.text == all[i].text; });
+    if (twice)
+      all.erase(all.begin() + static_cast<std::ptrdiff_t>(i));
+    else
+      ++i;
+  }
+}
+
 }  // namespace
 
 double figure_eight_swing(double holes) {
@@ -179,6 +193,7 @@ double figure_eight_swing(double holes) {
 }
 
 void judge_hardware(Plan& plan) {
+  const std::size_t before = plan.findings.size();
   check_authors(plan);
   const std::vector<parts::Fitting> fittings = plan.assembly.fittings;
   for (const parts::Fitting& fitting : fittings) {
@@ -189,6 +204,7 @@ void judge_hardware(Plan& plan) {
     }
     check_fastener(plan, fitting);
   }
+  drop_repeated(plan, before);
 }
 
 }  // namespace splay::fabrication

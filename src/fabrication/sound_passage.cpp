@@ -32,6 +32,10 @@ Passage best_way(const model::Way& way, const std::array<double, 3>& size) {
 
 }  // namespace
 
+double out_of_square(double diagonal_1, double diagonal_2, double side_1, double side_2) {
+  return std::asin((diagonal_2 * diagonal_2 - diagonal_1 * diagonal_1) / (4 * side_1 * side_2));
+}
+
 double turning_height(double height, double depth) { return std::hypot(height, depth); }
 
 void judge_passage(Plan& plan) {

@@ -31,6 +31,7 @@ struct ShelfSag {
   double later = 0;  // after years
   double limit = 0;
   bool known = false;  // the stiffness is; else nothing but span and load holds
+  bool rail = false;   // on edge, the load at its middle, for a short time
   bool holds() const { return later <= limit; }
 };
 
@@ -97,6 +98,10 @@ void judge_balance(Plan& plan);
 void judge_passage(Plan& plan);
 void judge_openings(Plan& plan);
 void judge_play(Plan& plan);
+
+// How far the corners of a four-sided frame with these sides are out of square, radians, by its two
+// diagonals as measured: of a parallelogram they are d2^2 - d1^2 = 4 a b sin(error).
+double out_of_square(double diagonal_1, double diagonal_2, double side_1, double side_2);
 
 // The height that a piece this high and this deep needs while it is turned up.
 double turning_height(double height, double depth);

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 
 #include "drafting/table.h"
 #include "sheets/kinds.h"
@@ -51,6 +52,17 @@ Story loop_table(const Context& context, const parts::CheckLoop& loop, double ch
   }
   if (check > 0)
     table.rows.push_back({{"Height over side 1 to 2", kit.figures.text(check), ""}, {}, false});
+  // What a difference of the diagonals means, where there should be none.
+  const std::vector<Vec3>& c = loop.corners;
+  if (c.size() == 4 && std::abs(norm(c[2] - c[0]) - norm(c[3] - c[1])) < 1e-6) {
+    const double d = norm(c[2] - c[0]), apart = 2 * kit.figures.step_mm();
+    const double error =
+        fabrication::out_of_square(d, d + apart, norm(c[1] - c[0]), norm(c[2] - c[1]));
+    table.rows.push_back({{"Diagonals " + kit.figures.text(apart) + " apart: corners out by",
+                           degrees_text(Angle{error}.degrees()), ""},
+                          {},
+                          false});
+  }
   return drafting::table(kit, table, width);
 }
 

@@ -137,17 +137,18 @@ class Page {
     if (sound_.shelves.empty()) return;
     heading("Load");
     drafting::Table table;
-    table.columns = {words("Shelf"),           figures("Span"),        figures("Load"),
-                     figures("At first"),      figures("After years"), figures("Limit"),
-                     figures("Longest\nspan"), words("Verdict", 0)};
+    table.columns = {
+        words("Part"),          figures("Span"),  figures("Load"),          figures("At first"),
+        figures("After years"), figures("Limit"), figures("Longest\nspan"), words("Verdict", 0)};
     bool unknown = false;
     for (const fabrication::ShelfSag& sag : sound_.shelves) {
       std::vector<Cell> cells{Cell::bold(row(sag.row).mark + "  " + row(sag.row).name),
                               text(sag.span), newtons(sag.load)};
       if (sag.known) {
-        // The load grows with the span, so that the sag is as its fourth power and the limit as the
-        // first.
-        const double longest = sag.span * std::cbrt(sag.limit / sag.later);
+        // A spread load grows with the span, so that the sag is as its fourth power; under one load
+        // it is as the third; the limit as the first.
+        const double over = sag.limit / sag.later;
+        const double longest = sag.span * (sag.rail ? std::sqrt(over) : std::cbrt(over));
         for (const double mm : {sag.sag, sag.later, sag.limit}) cells.emplace_back(small(mm));
         cells.emplace_back(text(longest));
         cells.emplace_back(sag.holds() ? "holds" : "sags");
@@ -167,6 +168,11 @@ class Page {
         "memory of the Wood Handbook, chapter 5. What sags needs thicker stock, a strip on edge, "
         "or "
         "a support between.");
+    const bool rails = std::ranges::any_of(sound_.shelves, &fabrication::ShelfSag::rail);
+    if (rails)
+      say("Rails on edge under something: 200 lbf at the middle, someone leaning or sitting there "
+          "(own assumption), sag = P L3 / (48 E I), limit span / 240 (building codes, from "
+          "memory).");
     if (unknown)
       say("Not known: the file names neither the species nor the stiffness of that stock.");
   }

@@ -115,6 +115,47 @@ TEST_CASE("published shelves that hold and that don't") {
   CHECK(sag(43, 10, 0.75, 1.6e6) > limit(43));
 }
 
+// sawmillcreek.org archive, thread 198769: diagonals of 45 1/4 and 45 11/32 in. By plane
+// trigonometry a case 32 square is 0.119 degrees out, 0.066 in over its height; one 24 by 38.4,
+// 0.132 and 0.088.
+TEST_CASE("what diagonals that differ mean") {
+  const double d1 = 45.25, d2 = 45.0 + 11.0 / 32;
+  const double square = out_of_square(d1, d2, 32, 32), tall = out_of_square(d1, d2, 24, 38.4);
+  CHECK(test::degrees(square) == Approx(0.119).margin(0.0005));
+  CHECK(32 * std::tan(square) == Approx(0.066).margin(0.0005));
+  CHECK(test::degrees(tall) == Approx(0.132).margin(0.0005));
+  CHECK(38.4 * std::tan(tall) == Approx(0.088).margin(0.0006));
+  CHECK(out_of_square(45, 45, 30, 36) == Approx(0).margin(1e-12));
+}
+
+// Textbook: P L3 / (48 E I). A red oak rail 3 in by 3/4 in on edge under a top, butted between two
+// posts 40 in apart.
+TEST_CASE("a rail under a top is reckoned as a beam on edge") {
+  const test::Built built = test::build(
+      test::job() +
+      "[stock.oak]\nkind = \"board\"\nthickness = \"3/4\"\nspecies = \"red oak\"\n"
+      "[board.left]\nat = [0, 0, 0]\nstock = \"oak\"\nlength = 10\nwidth = 3\nturn = 90\nroll = "
+      "90\n"
+      "[board.right]\nat = [\"40 3/4 in\", 0, 0]\nstock = \"oak\"\nlength = 10\nwidth = 3\nturn = "
+      "90\nroll = 90\n[board.rail]\nat = [0, 3, 1]\nstock = \"oak\"\nlength = 41\nwidth = "
+      "2\nroll = 90\n[board.lid]\nat = [0, 0, 3]\nstock = \"oak\"\nlength = 40\nwidth = 8\nanchor "
+      "= "
+      "\"corner\"\n[joint.a]\nkind = \"butt\"\nhost = \"left\"\nguest = \"rail\"\n[joint.b]\nkind "
+      "= \"butt\"\nhost = \"right\"\nguest = \"rail\"\n[joint.c]\nkind = \"glued\"\nhost = "
+      "\"rail\"\nguest = \"lid\"\n");
+  CAPTURE(built.stops());
+  for (const ShelfSag& sag : built.plan.soundness.shelves) {
+    if (!sag.rail) continue;
+    CHECK(sag.span == Approx(40 * 25.4).epsilon(0.03));
+    const double modulus = 1.82e6 * 6.894757e-3, inertia = 19.05 * std::pow(50.8, 3) / 12;
+    CHECK(sag.sag == Approx(200 * 4.4482216 * std::pow(sag.span, 3) / (48 * modulus * inertia)));
+    CHECK(sag.limit == Approx(sag.span / 240));
+    CHECK(built.found("shelf-sags"));
+    return;
+  }
+  FAIL("no rail was reckoned");
+}
+
 // finewoodworking.com, "Lessons from a delivery guy" (2010): a bookcase of 82 by 44.
 TEST_CASE("turning up under a ceiling") {
   CHECK(turning_height(82, 44) == Approx(93.06).margin(0.005));
