@@ -29,10 +29,14 @@ bool carrying_rail(const parts::Assembly& all, int index, double floor) {
   const parts::Part& part = all.parts[static_cast<std::size_t>(index)];
   if (std::abs(part.place.ex.z) > 0.1 || std::abs(part.place.ey.z) < 0.9) return false;
   if (part.world.bounds().low.z < floor + sole) return false;
+  // A tenon's upper cheek looks up too: what lies on a rail lies along it.
   for (const parts::Joint& joint : all.joints)
-    for (const parts::Mate& mate : joint.mates)
-      if ((mate.a == index && mate.plane.n.z > 0.7) || (mate.b == index && mate.plane.n.z < -0.7))
-        return true;
+    for (const parts::Mate& mate : joint.mates) {
+      if ((mate.a != index || mate.plane.n.z < 0.7) && (mate.b != index || mate.plane.n.z > -0.7))
+        continue;
+      const auto reach = shared_reach(mate, index, {1, 0, 0}, all);
+      if (reach && reach->to - reach->from > part.size.x / 2) return true;
+    }
   return false;
 }
 

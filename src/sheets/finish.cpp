@@ -5,7 +5,7 @@
 #include <algorithm>
 
 #include "drafting/table.h"
-#include "sheets/kinds.h"
+#include "sheets/hold_stories.h"
 
 namespace splay::sheets {
 
@@ -77,13 +77,11 @@ Story record(const Context& context, const std::vector<FinishJob>& jobs, double 
 
 }  // namespace
 
-std::vector<ink::Page> make_finish(const Context& given) {
-  const Context context = for_reading(given);
+Story finish_story(const Context& context, double width) {
   const std::vector<FinishJob> jobs = fabrication::plan_finish(context.plan);
   if (jobs.empty()) return {};
-  const double width = context.area().width();
   const drafting::Kit& kit = context.kit;
-  Story story{drafting::heading(kit, "What goes where", width)};
+  Story story{drafting::heading(kit, "Finish schedule: what goes where", width)};
   drafting::add(story, schedule(context, jobs, width));
   story.push_back(drafting::body_text(
       kit,
@@ -98,18 +96,13 @@ std::vector<ink::Page> make_finish(const Context& given) {
     for (std::string& caution : fabrication::finish_cautions(*job.finish->kind))
       if (std::ranges::find(cautions, caution) == cautions.end())
         cautions.push_back(std::move(caution));
-  story.push_back(drafting::heading(kit, "Cautions", width));
+  story.push_back(drafting::heading(kit, "Cautions for finishing", width));
   for (const std::string& caution : cautions)
     story.push_back(drafting::body_text(kit, caution, width));
   story.back().space_after = 6;
-  story.push_back(drafting::heading(kit, "Record", width));
+  story.push_back(drafting::heading(kit, "Record of finishing", width));
   drafting::add(story, record(context, jobs, width));
-  std::vector<ink::Page> pages;
-  for (drafting::Items& items : drafting::flow(story, {context.area()}, {context.area()})) {
-    pages.push_back(start_page(context, "Finish schedule"));
-    drafting::append(pages.back().items, std::move(items));
-  }
-  return pages;
+  return story;
 }
 
 }  // namespace splay::sheets

@@ -4,7 +4,7 @@
 #include <algorithm>
 
 #include "drafting/table.h"
-#include "sheets/kinds.h"
+#include "sheets/hold_stories.h"
 #include "sheets/part_view_wants.h"
 
 namespace splay::sheets {
@@ -135,26 +135,19 @@ void add_screws(const Context& context, Story& story, double width) {
 
 }  // namespace
 
-std::vector<ink::Page> make_hardware(const Context& given) {
-  const Context context = for_reading(given);
+Story hardware_story(const Context& context, double width) {
   const HardwareList list = fabrication::list_hardware(context.plan);
-  if (list.empty()) return {};
-  const double width = context.area().width();
   Story story;
+  if (list.empty()) return story;
   if (!list.lines.empty()) {
-    story.push_back(drafting::heading(context.kit, "What to have ready", width));
+    story.push_back(drafting::heading(context.kit, "Hardware list: what to have ready", width));
     drafting::add(story, list_table(context, list, width));
     story.back().space_after = 6;
   }
   add_band_and_glue(context, list, story, width);
   add_screws(context, story, width);
   add_places(context, story, width);
-  std::vector<ink::Page> pages;
-  for (drafting::Items& items : drafting::flow(story, {context.area()}, {context.area()})) {
-    pages.push_back(start_page(context, "Hardware list"));
-    drafting::append(pages.back().items, std::move(items));
-  }
-  return pages;
+  return story;
 }
 
 }  // namespace splay::sheets

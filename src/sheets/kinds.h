@@ -14,9 +14,7 @@ std::vector<ink::Page> make_labels(const Context& context);
 std::vector<ink::Page> make_stock(const Context& context);
 std::vector<ink::Page> make_buying(const Context& context);
 std::vector<ink::Page> make_quote(const Context& context);
-std::vector<ink::Page> make_hardware(const Context& context);
-std::vector<ink::Page> make_soundness(const Context& context);
-std::vector<ink::Page> make_finish(const Context& context);
+std::vector<ink::Page> make_hold(const Context& context);
 std::vector<ink::Page> make_checks(const Context& context);
 std::vector<ink::Page> make_signs(const Context& context);
 

@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "drafting/table.h"
-#include "sheets/kinds.h"
+#include "sheets/hold_stories.h"
 #include "sheets/part_view_facts.h"
 
 namespace splay::sheets {
@@ -26,8 +26,8 @@ drafting::Column figures(const char* head) {
 
 class Page {
  public:
-  explicit Page(const Context& context)
-      : context_(context), sound_(context.plan.soundness), width_(context.area().width()) {}
+  Page(const Context& context, double width)
+      : context_(context), sound_(context.plan.soundness), width_(width) {}
 
   Story story() {
     movement();
@@ -71,7 +71,7 @@ class Page {
 
   void movement() {
     if (sound_.changes.empty()) return;
-    heading("Solid wood across the grain");
+    heading("Movement: solid wood across the grain");
     drafting::Table table;
     table.columns = {words("Part"),
                      figures("Width"),
@@ -109,7 +109,7 @@ class Page {
 
   void play() {
     if (sound_.plays.empty() && sound_.openings.empty()) return;
-    heading("Doors and drawers");
+    heading("Play of doors and drawers");
     if (!sound_.plays.empty()) {
       drafting::Table table;
       table.columns = {words("What"),       words("Along", 0),   figures("Both gaps"),
@@ -137,9 +137,9 @@ class Page {
     if (sound_.shelves.empty()) return;
     heading("Load");
     drafting::Table table;
-    table.columns = {
-        words("Part"),          figures("Span"),  figures("Load"),          figures("At first"),
-        figures("After years"), figures("Limit"), figures("Longest\nspan"), words("Verdict", 0)};
+    table.columns = {words("Part"),        figures("Span"),        figures("Load"),
+                     figures("At first"),  figures("After years"), figures("Limit"),
+                     figures("Can\nspan"), words("Verdict", 0)};
     bool unknown = false;
     for (const fabrication::ShelfSag& sag : sound_.shelves) {
       std::vector<Cell> cells{Cell::bold(row(sag.row).mark + "  " + row(sag.row).name),
@@ -184,7 +184,7 @@ class Page {
     say("It weighs " + kilograms(whole.mass) + ", empty and without hardware" +
         (whole.mass > 25 ? ": lift it with two at least." : "."));
     drafting::Table table;
-    table.columns = {words("", 0),
+    table.columns = {{.head = "", .share = 0, .wrap = false},
                      figures("From\nthe left"),
                      figures("From\nthe front"),
                      figures("Over\nthe floor"),
@@ -257,16 +257,9 @@ class Page {
 
 }  // namespace
 
-std::vector<ink::Page> make_soundness(const Context& given) {
-  const Context context = for_reading(given);
+Story soundness_story(const Context& context, double width) {
   if (context.plan.soundness.balances.empty()) return {};
-  const Story story = Page(context).story();
-  std::vector<ink::Page> pages;
-  for (drafting::Items& items : drafting::flow(story, {context.area()}, {context.area()})) {
-    pages.push_back(start_page(context, "Movement, load and balance"));
-    drafting::append(pages.back().items, std::move(items));
-  }
-  return pages;
+  return Page(context, width).story();
 }
 
 }  // namespace splay::sheets
