@@ -8,6 +8,7 @@ namespace splay::sheets {
 std::vector<ink::Page> make_cover(const Context& context);
 std::vector<ink::Page> make_elevations(const Context& context);
 std::vector<ink::Page> make_part_views(const Context& context);
+std::vector<ink::Page> make_joint_details(const Context& context);
 std::vector<ink::Page> make_saw_steps(const Context& context);
 std::vector<ink::Page> make_cut_list(const Context& context);
 std::vector<ink::Page> make_labels(const Context& context);

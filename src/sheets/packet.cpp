@@ -34,19 +34,25 @@ std::vector<IndexEntry> index_of(const std::vector<Pages>& sheets) {
   return index;
 }
 
-// Kinds that list the others are made last, twice: once to know how many pages they take.
+bool same(const std::vector<IndexEntry>& a, const std::vector<IndexEntry>& b) {
+  return std::ranges::equal(a, b, [](const IndexEntry& x, const IndexEntry& y) {
+    return x.title == y.title && x.first == y.first && x.last == y.last;
+  });
+}
+
+// Kinds that list the others are made last, and again when their own pages moved the others.
 void make_indexed(const Context& context, std::vector<Pages>& sheets) {
-  for (const bool final_time : {false, true}) {
-    Context indexed = context;
-    indexed.index = index_of(sheets);
-    for (std::size_t i = 0; i < registry().size(); ++i) {
-      if (!registry()[i].needs_index) continue;
-      Pages pages = registry()[i].make(indexed);
-      if (final_time && pages.size() != sheets[i].size())
-        throw std::logic_error("the index changed its length while it was numbered");
-      sheets[i] = std::move(pages);
-    }
+  Context indexed = context;
+  indexed.index = index_of(sheets);
+  constexpr int most_times = 3;
+  for (int time = 0; time < most_times; ++time) {
+    for (std::size_t i = 0; i < registry().size(); ++i)
+      if (registry()[i].needs_index) sheets[i] = registry()[i].make(indexed);
+    std::vector<IndexEntry> index = index_of(sheets);
+    if (same(index, indexed.index)) return;
+    indexed.index = std::move(index);
   }
+  throw std::logic_error("the index changed its length while it was numbered");
 }
 
 }  // namespace

@@ -12,6 +12,7 @@ std::span<const SheetKind> registry() {
       SheetKind{"elevations", "Elevations and section", make_elevations},
       SheetKind{"cut-list", "Cut list", make_cut_list},
       SheetKind{"part-views", "Part views", make_part_views},
+      SheetKind{"joint-details", "Joint details", make_joint_details},
       SheetKind{"saw-steps", "Saw steps", make_saw_steps},
       SheetKind{"stock", "Sheets and boards", make_stock},
       SheetKind{"buying", "Buying list", make_buying},

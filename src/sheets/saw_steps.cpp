@@ -10,8 +10,6 @@ namespace {
 
 using drafting::Story;
 
-constexpr double between_cards = 3;
-
 // The usual cautions of the trade.
 Story cautions(const Context& context, double width) {
   const drafting::Kit& kit = context.kit;
@@ -29,7 +27,9 @@ Story cautions(const Context& context, double width) {
       "from above. They are not to scale and long wood is broken; the figures count. Hatched wood "
       "is waste. Tilt and gauge are angles off square; the scale's own reading stands below "
       "them, and the rise to check the cut or the blade with a square and a rule. A setting is "
-      "made once and serves every step under it, in this order.",
+      "made once and serves every step under it, in this order. Where several cuts are the same, "
+      "the "
+      "first is drawn and the others stand in rows under it.",
       width));
   story.back().space_after = 4;
   return story;
@@ -61,7 +61,7 @@ std::vector<ink::Page> pages_of(const Context& context, const Story& story) {
   std::vector<ink::Rect> next = first;
   for (ink::Rect& column : next) column.high.y -= line;
   std::vector<ink::Page> pages;
-  for (drafting::Items& items : drafting::flow(story, first, next)) {
+  for (drafting::Items& items : drafting::flow(story, first, next, false)) {
     const bool later = !pages.empty();
     pages.push_back(start_page(context, "Saw steps", "not to scale"));
     if (later)
@@ -89,12 +89,12 @@ std::vector<ink::Page> make_saw_steps(const Context& given) {
   for (const Bench& bench : bench_order(works)) {
     story.push_back(setting_head(context, bench, ++number, width));
     int setting = -1;
-    for (const StepWork* work : bench.steps) {
-      const bool as_before = work->step->same_as >= 0 && setting == work->step->same_as;
-      const auto own = static_cast<int>(work->step - context.plan.steps.data());
-      setting = work->step->same_as >= 0 ? work->step->same_as : own;
-      story.push_back(
-          drafting::of_picture(step_card(context, *work, width, as_before), between_cards));
+    for (const JoinedSteps& steps : joined_steps(bench)) {
+      const fabrication::Step& step = *steps.front()->step;
+      const bool as_before = step.same_as >= 0 && setting == step.same_as;
+      const auto own = static_cast<int>(&step - context.plan.steps.data());
+      setting = step.same_as >= 0 ? step.same_as : own;
+      drafting::add(story, step_cards(context, steps, width, as_before));
     }
   }
   return pages_of(context, story);

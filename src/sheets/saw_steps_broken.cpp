@@ -59,6 +59,15 @@ BrokenAxis::BrokenAxis(const Wanted& wanted) {
   }
 }
 
+BrokenAxis BrokenAxis::window(double low, double high, double from, double to) {
+  constexpr double air = 1e-6;
+  BrokenAxis axis;
+  axis.off_low_ = low < from - air;
+  axis.off_high_ = high > to + air;
+  axis.stretches_ = {{axis.off_low_ ? from : low, axis.off_high_ ? to : high, 0}};
+  return axis;
+}
+
 void BrokenAxis::add_side(double length, double room, bool end, bool up, double at) {
   std::vector<Stretch> side;
   if (length <= room + 1e-9 || !end) {

@@ -22,6 +22,8 @@ class BrokenAxis {
     bool low_end = false, high_end = false;
   };
   explicit BrokenAxis(const Wanted& wanted);
+  // Of low..high what lies in from..to, broken off at either end where there is more.
+  static BrokenAxis window(double low, double high, double from, double to);
 
   const std::vector<Stretch>& stretches() const { return stretches_; }
   double operator()(double unbroken) const;  // what is left out is squeezed in
@@ -31,6 +33,7 @@ class BrokenAxis {
   bool broken_off_high() const { return off_high_; }
 
  private:
+  BrokenAxis() = default;
   void add_side(double length, double room, bool end, bool up, double at);
   std::vector<Stretch> stretches_;
   bool off_low_ = false, off_high_ = false;

@@ -1,6 +1,7 @@
 #include "sheets/saw_steps_card.h"
 
 #include <algorithm>
+#include <memory>
 
 #include "drafting/text_block.h"
 #include "sheets/part_view_facts.h"
@@ -173,10 +174,83 @@ class Card {
   Items items_;
 };
 
+// A step that is the same cut as the card's: boxes to tick, what is done of which part, and what
+// differs from the first.
+Picture step_row(const Context& context, const StepWork& work, const StepWork& first,
+                 double width) {
+  const Kit& kit = context.kit;
+  const fabrication::PartRow& row = context.plan.rows[static_cast<std::size_t>(work.step->row)];
+  constexpr double line = 6.4, small_box = 4;
+  ink::Group table{"table", {}};
+  double x = pad;
+  for (std::size_t i = 0; i < std::min(row.quantity(), most_boxes); ++i, x += small_box + 1)
+    table.items.emplace_back(
+        ink::Stroke{ink::Path{}.rect({{x, -line / 2 - small_box / 2},
+                                      {x + small_box, -line / 2 + small_box / 2}}),
+                    {kit.look.middle}});
+  const double id = kit.look.figures, letter = kit.look.lettering, base = -line / 2;
+  x += 1;
+  table.items.emplace_back(
+      ink::Text{{x, base - id / 2}, work.step->id, id, 0, ink::Align::left, ink::Face::bold});
+  const double id_width = kit.width(work.step->id, id, ink::Face::bold);
+  table.items.emplace_back(
+      ink::Link{{{x, -line + 0.3}, {x + id_width, -0.3}}, part_anchor(row.mark)});
+  x += id_width + gap;
+  const double room = width - pad - x;
+  const std::string part = row_name(context, row) + ", " + std::to_string(row.quantity()) + " off";
+  const double part_width = std::min(kit.width(part, letter), 0.5 * room);
+  table.items.emplace_back(ink::Text{{width - pad, base - letter / 2},
+                                     drafting::shortened(kit, part, part_width + 0.1, letter),
+                                     letter,
+                                     0,
+                                     ink::Align::right});
+  table.items.emplace_back(drafting::fitted(
+      kit, capitalised(work.step->name), {{x, -line + 0.3}, {width - pad - part_width - gap, -0.3}},
+      {.height = letter, .face = ink::Face::bold}));
+  const std::string laid = laid_words(context, work);
+  std::string words = laid == laid_words(context, first) ? "Lies as drawn." : laid;
+  words += " " + turn_words(work);
+  if (const std::string proof = proof_words(context, *work.step);
+      proof != proof_words(context, *first.step))
+    words += " " + proof;
+  const Picture text =
+      drafting::paragraph(kit, words, width - 2 * pad, {.height = kit.look.lettering});
+  const double depth = line + text.height + pad;
+  table.items.emplace_back(ink::Stroke{ink::Path{}.rect({{0, -depth}, {width, 0}}), kit.thin()});
+  Items items{std::move(table)};
+  drafting::append(items, drafting::moved(text.items, {pad, -line}));
+  return {std::move(items), width, depth};
+}
+
+Picture going_on(const Context& context, const Step& first, double width) {
+  const Kit& kit = context.kit;
+  constexpr double high = 6;
+  ink::Group table{"table", {}};
+  table.items.emplace_back(ink::Stroke{ink::Path{}.rect({{0, -high}, {width, 0}}), kit.thin()});
+  table.items.emplace_back(ink::Text{{pad, -high / 2 - kit.look.lettering / 2},
+                                     "Set as for " + first.id + ", and as it is drawn there",
+                                     kit.look.lettering,
+                                     0,
+                                     ink::Align::left,
+                                     ink::Face::italic});
+  return {{std::move(table)}, width, high};
+}
+
 }  // namespace
 
-Picture step_card(const Context& context, const StepWork& work, double width, bool as_before) {
-  return Card(context, work, width, as_before).draw();
+drafting::Story step_cards(const Context& context, const JoinedSteps& steps, double width,
+                           bool as_before) {
+  constexpr double between_cards = 3;
+  const StepWork& first = *steps.front();
+  drafting::Story story{drafting::of_picture(Card(context, first, width, as_before).draw(), 0)};
+  const auto head = std::make_shared<const Picture>(going_on(context, *first.step, width));
+  for (std::size_t i = 1; i < steps.size(); ++i) {
+    drafting::Block block = drafting::of_picture(step_row(context, *steps[i], first, width), 0);
+    block.head = head;
+    story.push_back(std::move(block));
+  }
+  story.back().space_after = between_cards;
+  return story;
 }
 
 }  // namespace splay::sheets

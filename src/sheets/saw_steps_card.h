@@ -8,9 +8,10 @@
 
 namespace splay::sheets {
 
-// A framed block of the given width that is never broken. `as_before`: all is set as for the card
-// above it, whose strip of settings it shares.
-drafting::Picture step_card(const Context& context, const StepWork& work, double width,
-                            bool as_before);
+// The first step's framed block, then a row for each other step that is the same cut; only between
+// rows may it be broken. `as_before`: all is set as for the card above it, whose strip of settings
+// it shares.
+drafting::Story step_cards(const Context& context, const JoinedSteps& steps, double width,
+                           bool as_before);
 
 }  // namespace splay::sheets

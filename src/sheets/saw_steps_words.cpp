@@ -188,15 +188,14 @@ std::vector<SettingField> setting_fields(const Context& context, const StepWork&
   return fields;
 }
 
-std::string lying_words(const Context& context, const StepWork& work) {
+std::string laid_words(const Context& context, const StepWork& work) {
   const Step& step = *work.step;
   const Stance stance = stance_of(step);
-  std::string words = machine_words(step) + ". ";
   if (stance.led)
-    return words + capitalised(side_words(context, step, step.face)) + " up, clamped down." +
+    return capitalised(side_words(context, step, step.face)) + " up, clamped down." +
            mark_side_words(context, step);
-  words += capitalised(std::string(fabrication::word(step.position()))) + ": " +
-           side_words(context, step, step.face) + " down";
+  std::string words = capitalised(std::string(fabrication::word(step.position()))) + ": " +
+                      side_words(context, step, step.face) + " down";
   const std::string against = side_words(context, step, step.against);
   if (fenced(step))
     words += ", " + against + " against the fence, which is on the " +
@@ -210,6 +209,10 @@ std::string lying_words(const Context& context, const StepWork& work) {
   if (step.machine != Machine::mitre_saw)
     words += " " + capitalised(name(context, step, step.leads)) + " leads.";
   return words + mark_side_words(context, step);
+}
+
+std::string lying_words(const Context& context, const StepWork& work) {
+  return machine_words(*work.step) + ". " + laid_words(context, work);
 }
 
 std::string waste_words(const StepWork& work) {
@@ -263,8 +266,9 @@ std::string way_words(const Context& context, const StepWork& work) {
 
 std::string proof_words(const Context& context, const Step& step) {
   if (!step.proven) return "NOT PROVEN: " + step.unproven_why;
-  return "Proven: yes. Part off by " + off_words(context, step.deviation_exact) + " as exact, " +
-         off_words(context, step.deviation_printed) + " as printed.";
+  return "Proven in the model: the part is right to " + off_words(context, step.deviation_exact) +
+         " set exactly, to " + off_words(context, step.deviation_printed) +
+         " at the rounded figures.";
 }
 
 std::string group_words(const Context& context, const StepWork& first) {

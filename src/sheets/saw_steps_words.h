@@ -21,6 +21,8 @@ std::vector<SettingField> setting_fields(const Context& context, const StepWork&
 
 // "Table saw, rip fence. On edge: front edge down, outside face against the fence on the right."
 std::string lying_words(const Context& context, const StepWork& work);
+// The same without the machine.
+std::string laid_words(const Context& context, const StepWork& work);
 std::string waste_words(const StepWork& work);
 std::string turn_words(const StepWork& work);  // "Turn end for end since B-L.2."
 // Marks and lines to draw on the work, "" when there are none.

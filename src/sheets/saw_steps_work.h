@@ -32,4 +32,11 @@ struct Bench {
 // ready. Steps with the same fence or stop follow each other.
 std::vector<Bench> bench_order(const std::vector<StepWork>& works);
 
+// One setting and one way to lay the work for all: the first is drawn.
+using JoinedSteps = std::vector<const StepWork*>;
+
+// The bench's steps in their order, those that are the same cut taken together as far as each
+// part's own order allows.
+std::vector<JoinedSteps> joined_steps(const Bench& bench);
+
 }  // namespace splay::sheets

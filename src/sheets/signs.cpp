@@ -1,8 +1,10 @@
 #include "drafting/conventions.h"
+#include "drafting/dimension.h"
 #include "drafting/hatch.h"
 #include "drafting/table.h"
 #include "sheets/elevation_moving.h"
 #include "sheets/kinds.h"
+#include "sheets/saw_steps_draw.h"
 
 namespace splay::sheets {
 
@@ -38,6 +40,30 @@ Picture waste_sample(const Kit& kit) {
                 7);
 }
 
+Picture machine_part(const Kit& kit, const char* word) {
+  constexpr double long_side = 20;
+  return framed({named_part(kit, {-long_side / 2, -2.3}, {long_side, 0}, {0, 4.6}, word)}, 7);
+}
+
+// The table seen on edge, with the blade or the dado stack through it.
+Picture table_sample(const Kit& kit, double tool) {
+  constexpr double half = 11, thick = 3, over = 3, under = 2;
+  ink::Path table, blade;
+  table.rect({{-half, -thick}, {half, 0}});
+  blade.rect({{-tool / 2, -thick - under}, {tool / 2, over}});
+  return framed({ink::Group{
+      "view",
+      {ink::Fill{table, kit.look.tone_mid}, ink::Stroke{table, {kit.look.middle}},
+       ink::Fill{blade, tool > thick ? 1.0 : 0.0}, ink::Stroke{blade, {kit.look.middle}}}}});
+}
+
+Picture feed_sample(const Kit& kit) {
+  const Vec2 tip{0, 3.5};
+  return framed({ink::Stroke{ink::Path{}.move({0, -3.5}).line(tip), kit.thin()},
+                 drafting::arrow_head(tip, {0, 1}, 2.5)},
+                9);
+}
+
 drafting::Story sign_table(const Kit& kit, double width) {
   drafting::Table table;
   table.columns = {{.head = "Sign", .share = 0, .least = sign_width}, {.head = "Meaning"}};
@@ -67,6 +93,15 @@ drafting::Story sign_table(const Kit& kit, double width) {
   row(framed({drafting::hand_mark(kit, {-7, 0}, 7.5, true),
               drafting::hand_mark(kit, {7, 0}, 7.5, false)}),
       "Left and right, mirror images: each is drawn and cut by itself");
+  constexpr double kerf = 1.4, stack = 6;  // mm on paper
+  row(table_sample(kit, kerf),
+      "Saw steps: the table, grey, with the blade, black, seen along the cut");
+  row(table_sample(kit, stack),
+      "The same with a dado stack; tools led over the work have their shoe above");
+  row(machine_part(kit, "fence"), "The rip fence; the work runs along it");
+  row(machine_part(kit, "gauge"), "The mitre gauge, turned by its angle; the work lies against it");
+  row(machine_part(kit, "stop"), "A stop on the gauge: the end of the work touches it");
+  row(feed_sample(kit), "Beside the blade: the way the work, or a tool that is led, moves");
   return drafting::table(kit, table, width);
 }
 

@@ -421,3 +421,31 @@ TEST_CASE("every step of every demo stands on its pages once, each part's in ord
     }
   }
 }
+
+TEST_CASE(
+    "steps that are the same cut stand on one card, each once and none before its part's last") {
+  for (const char* file : {cabinet, stool, "projects/plain-bookcase.toml"}) {
+    INFO(file);
+    const test::Built piece = test::piece_from(file);
+    const std::vector<sheets::StepWork> works = sheets::step_works(piece.plan);
+    std::map<int, const Step*> last;
+    std::size_t steps = 0, cards = 0;
+    for (const sheets::Bench& bench : sheets::bench_order(works))
+      for (const sheets::JoinedSteps& joined : sheets::joined_steps(bench)) {
+        ++cards;
+        for (const sheets::StepWork* work : joined) {
+          ++steps;
+          const Step*& before = last[work->step->row];
+          CHECK((before == nullptr || before < work->step));
+          before = work->step;
+          const fabrication::Setting &one = joined.front()->step->printed,
+                                     &two = work->step->printed;
+          CHECK(one.distance == Approx(two.distance).margin(1e-3));
+          CHECK(one.tilt == Approx(two.tilt).margin(1e-9));
+          CHECK(one.height == Approx(two.height).margin(1e-3));
+        }
+      }
+    CHECK(steps == piece.plan.steps.size());
+    CHECK(cards < steps);
+  }
+}

@@ -1,0 +1,118 @@
+// Joint details: every kind of joint in the piece cut open and drawn enlarged, alike ones once.
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "drafting/text_block.h"
+#include "sheets/joint_drawing.h"
+#include "sheets/joint_words.h"
+#include "sheets/kinds.h"
+#include "sheets/part_view_facts.h"
+
+namespace splay::sheets {
+
+namespace {
+
+using drafting::Picture;
+using drafting::Story;
+
+constexpr double gap = 5, head = 8, pad = 1.5;
+
+// The bar over a drawing: kind, parts, how many.
+ink::Group title_bar(const Context& context, const JointGroup& group, std::size_t number,
+                     double width) {
+  const drafting::Kit& kit = context.kit;
+  ink::Group bar{"table", {}};
+  bar.items.emplace_back(ink::Stroke{ink::Path{}.rect({{0, -head}, {width, 0}}), kit.visible()});
+  const std::size_t count = group.joints.size();
+  const std::string times = count == 1 ? "one joint" : std::to_string(count) + " joints alike";
+  const double letter = kit.look.lettering;
+  bar.items.emplace_back(
+      ink::Text{{width - pad, -head / 2 - letter / 2}, times, letter, 0, ink::Align::right});
+  bar.items.emplace_back(
+      drafting::fitted(kit,
+                       std::to_string(number) + "  " + capitalised(group.joints.front()->kind) +
+                           ": " + group.joints.front()->name,
+                       {{pad, -head + 0.4}, {width - pad - kit.width(times, letter) - gap, -0.4}},
+                       {.height = kit.look.figures, .face = ink::Face::bold}));
+  return bar;
+}
+
+Picture words_of(const Context& context, const JointGroup& group, double width) {
+  Story story;
+  for (const std::string& line : joint_words(context, group)) {
+    story.push_back(drafting::body_text(context.kit, line, width));
+    story.back().space_after = 1.2;
+  }
+  return drafting::as_picture(story, width);
+}
+
+// The words beside a single drawing, below two.
+Picture detail(const Context& context, const JointGroup& group, std::size_t number, double width) {
+  constexpr double one_share = 0.64, most_high = 100;
+  const std::vector<JointCut> cuts = joint_cuts(context.plan.assembly, *group.joints.front());
+  if (cuts.empty()) return {{}, 0, 0};
+  const bool beside = cuts.size() == 1;
+  const double room = beside ? one_share * width : (width - gap) / 2;
+  Picture pictures{{}, 0, 0};
+  for (std::size_t i = 0; i < cuts.size(); ++i) {
+    const std::string title = beside ? "Section" : i == 0 ? "Along both" : "Across";
+    JointPicture one =
+        joint_picture(context, *group.joints.front(), cuts[i], {room, most_high}, title);
+    pictures = i == 0 ? std::move(one.picture)
+                      : drafting::side_by_side(std::move(pictures), one.picture, gap);
+  }
+  const bool fits_beside = beside && width - pictures.width - gap >= 50;
+  const double words_width = fits_beside ? width - pictures.width - gap - pad : width - 2 * pad;
+  const Picture words = words_of(context, group, words_width);
+  const double top = head + 2;
+  drafting::Items items{title_bar(context, group, number, width)};
+  drafting::append(items, drafting::moved(std::move(pictures.items), {pad, -top}));
+  double depth = top + pictures.height;
+  if (fits_beside) {
+    drafting::append(items, drafting::moved(words.items, {pictures.width + gap, -top}));
+    depth = std::max(depth, top + words.height);
+  } else {
+    drafting::append(items, drafting::moved(words.items, {pad, -depth - 2}));
+    depth += 2 + words.height;
+  }
+  return {std::move(items), width, depth};
+}
+
+}  // namespace
+
+std::vector<ink::Page> make_joint_details(const Context& given) {
+  const Context context = for_reading(given);
+  const double width = story_width(context);
+  const JointGroups groups = joint_groups(context.plan);
+  Story story;
+  std::size_t number = 0;
+  std::vector<std::string> plain = groups.plain;
+  for (const JointGroup& group : groups.drawn) {
+    Picture picture = detail(context, group, number + 1, width);
+    if (picture.height <= 0) {
+      plain.push_back(group.joints.front()->kind + ": " + group.joints.front()->name);
+      continue;
+    }
+    ++number;
+    story.push_back(drafting::of_picture(std::move(picture), gap));
+  }
+  if (story.empty()) return {};
+  std::string words =
+      "Each kind of joint once, cut open at right angles to its line and enlarged where that "
+      "helps. "
+      "Each part is hatched its own way. Check an angle by its rise with a square and a rule.";
+  for (std::size_t i = 0; i < plain.size(); ++i)
+    words += (i == 0 ? " Not drawn, since nothing is cut for them: " : "; ") + plain[i];
+  if (!plain.empty()) words += ".";
+  story.insert(story.begin(), drafting::body_text(context.kit, words, width));
+  const std::vector<ink::Rect> columns = drafting::columns(context.area(), context.wide() ? 2 : 1);
+  std::vector<ink::Page> pages;
+  for (drafting::Items& items : drafting::flow(story, columns, columns, false)) {
+    pages.push_back(start_page(context, "Joint details", "as marked"));
+    drafting::append(pages.back().items, std::move(items));
+  }
+  return pages;
+}
+
+}  // namespace splay::sheets
