@@ -184,30 +184,22 @@ class Page {
     say("It weighs " + kilograms(whole.mass) + ", empty and without hardware" +
         (whole.mass > 25 ? ": lift it with two at least." : "."));
     drafting::Table table;
-    table.columns = {{.head = "", .share = 0, .wrap = false},
-                     figures("From\nthe left"),
-                     figures("From\nthe front"),
-                     figures("Over\nthe floor"),
-                     words("Falls"),
-                     figures("Tipped by"),
+    table.columns = {words("Stands"), words("Falls"), figures("Tipped by"),
                      figures("Push at the top")};
     for (const Balance& each : sound_.balances) {
       const Vec3 from = each.centre - each.low;
-      bool first = true;
-      for (const fabrication::TippingEdge& edge : each.edges) {
-        table.rows.push_back(
-            {{Cell::bold(first ? (each.open ? "Open" : "Shut") : ""), first ? text(from.x) : "",
-              first ? text(from.y) : "", first ? text(from.z) : "", edge.way,
-              degrees_text(Angle{edge.angle}.degrees(), 1), newtons(edge.force)},
-             {},
-             first && each.open});
-        first = false;
-      }
-      if (each.edges.empty())
-        table.rows.push_back({{Cell::bold(each.open ? "Open" : "Shut"), text(from.x), text(from.y),
-                               text(from.z), "hangs", "", ""},
+      const std::string state = each.open ? "Open" : "Shut";
+      say("Centre of mass, " + std::string(each.open ? "open: " : "shut: ") + text(from.x) +
+          " from the left, " + text(from.y) + " from the front, " + text(from.z) + " up.");
+      for (const fabrication::TippingEdge& edge : each.edges)
+        table.rows.push_back({{Cell::bold(state), edge.way,
+                               degrees_text(Angle{edge.angle}.degrees(), 1), newtons(edge.force)},
                               {},
-                              false});
+                              each.open && &edge == &each.edges.front()});
+    }
+    if (table.rows.empty()) {
+      say("It hangs: nothing to tip. Its fixings carry its weight and what is put in it.");
+      return;
     }
     put(table);
     std::string more =
