@@ -11,19 +11,18 @@ namespace {
 
 constexpr const char* sheet_title = "Elevations and sections";
 
-// Angles of one kind ("taper of ...") that print alike share a row.
+// Angles of one kind ("taper of ...", "corner ...") that print alike share a row.
 struct AngleRow {
   std::string kind, name;
   double radians = 0, degrees = 0;
 };
 
 std::vector<AngleRow> angle_rows(const parts::Assembly& assembly) {
-  constexpr std::string_view joint = " of ";
   std::vector<AngleRow> rows;
   for (const parts::NamedAngle& angle : assembly.angles) {
-    if (is_square(angle)) continue;
-    const std::size_t of = angle.name.find(joint);
-    const std::string kind = of == std::string::npos ? "" : angle.name.substr(0, of);
+    const std::size_t of = angle.name.find(" of ");
+    const std::size_t end = of == std::string::npos ? angle.name.find(' ') : of + 3;
+    const std::string kind = end == std::string::npos ? "" : angle.name.substr(0, end);
     const double degrees = Angle{angle.radians}.degrees();
     const auto same = std::ranges::find_if(rows, [&](const AngleRow& row) {
       return !kind.empty() && row.kind == kind && std::abs(row.radians - angle.radians) < 1e-9;
@@ -31,7 +30,7 @@ std::vector<AngleRow> angle_rows(const parts::Assembly& assembly) {
     if (same == rows.end())
       rows.push_back({kind, angle.name, angle.radians, degrees});
     else
-      same->name += "; " + angle.name.substr(of + joint.size());
+      same->name += "; " + angle.name.substr(end + 1);
   }
   return rows;
 }
