@@ -40,7 +40,8 @@ struct Range {
   double least, most;
   bool above_least = false;                 // least itself is refused
   static constexpr double longest = 10000;  // mm: nothing in a small shop is longer
-  static constexpr Range size() { return {0, longest, true}; }           // a real size, not zero
+  static constexpr double thinnest = 0.01;  // mm: nothing that can be held is thinner
+  static constexpr Range size() { return {thinnest, longest, true}; }    // a real size, not zero
   static constexpr Range allowance() { return {0, longest, false}; }     // may be zero
   static constexpr Range place() { return {-longest, longest, false}; }  // a coordinate
   static constexpr Range degrees(double from, double to) {

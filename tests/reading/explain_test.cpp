@@ -23,7 +23,7 @@ TEST_CASE("explain tells every field with kind, range, default and help") {
   CHECK(holds(text, "[crate.NAME]: A box with ledges\n"));
   CHECK(holds(
       text,
-      "  depth    Front to back\n           length, more than 0, at most 10000 mm; needed\n"));
+      "  depth    Front to back\n           length, more than 0.01, at most 10000 mm; needed\n"));
   CHECK(holds(text, "angle, 0 to 45 deg; left out: 0 deg\n"));
   CHECK(holds(text, "number, 0 to 10; left out: 1.5\n"));
   CHECK(holds(text, "whole number, 1 to 20; left out: 1\n"));
@@ -38,7 +38,7 @@ TEST_CASE("explain goes in by dots") {
   CHECK(holds(reading::explain("crate.ledge.ends", furniture()),
               "\"butt\" or \"housed\"; left out: \"butt\"\n"));
   CHECK(holds(reading::explain("crate.outline.top", furniture()),
-              "length, more than 0, at most 10000 mm; left out: none\n"));
+              "length, more than 0.01, at most 10000 mm; left out: none\n"));
   CHECK(holds(reading::explain("shop.saw", furniture()), "[shop.saw]"));
   CHECK(holds(reading::explain("shop.saw.kerf", furniture()), "left out: 3.2 mm"));
   CHECK(holds(reading::explain("sizes", furniture()), "\"1 in 6\""));
