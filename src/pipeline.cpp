@@ -40,9 +40,10 @@ model::Style find_style(const std::string& name,
 }
 
 std::string page_faults(const fabrication::Plan& plan, const ink::Packet& packet,
-                        const ink::FontSet& fonts) {
+                        const ink::FontSet& fonts, bool with_parts) {
   std::vector<std::string> marks;
-  for (const fabrication::PartRow& row : plan.rows) marks.push_back(row.mark);
+  for (const fabrication::PartRow& row : plan.rows)
+    if (with_parts) marks.push_back(row.mark);
   std::string text;
   for (const ink::LintFault& fault : ink::lint(packet, fonts, marks))
     text += "page " + fault.page + ": " + fault.rule + ": " + fault.text + "\n";

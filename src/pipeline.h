@@ -35,8 +35,9 @@ Piece make_piece(const std::filesystem::path& file, const Overrides& overrides);
 // A style by name from one of the folders, or by path. Throws std::runtime_error with all faults.
 model::Style find_style(const std::string& name, const std::vector<std::filesystem::path>& folders);
 
-// The page faults of a packet as text, one line each; empty when the pages are sound.
+// The page faults of a packet as text, one line each; empty when the pages are sound. `with_parts`:
+// the packet must draw and list every part.
 std::string page_faults(const fabrication::Plan& plan, const ink::Packet& packet,
-                        const ink::FontSet& fonts);
+                        const ink::FontSet& fonts, bool with_parts = true);
 
 }  // namespace splay

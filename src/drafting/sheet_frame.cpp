@@ -150,6 +150,19 @@ ink::Page start_page(const Kit& kit, const ink::Paper& paper, const TitleFields&
   return page;
 }
 
+void put_warning(const Kit& kit, ink::Page& page, const std::string& words) {
+  constexpr double height = 3.5, above = 1.6;
+  const ink::Rect frame = page.paper.area();
+  const std::string text = shortened(kit, words, frame.width(), height, ink::Face::bold);
+  page.items.emplace_back(ink::Group{"frame",
+                                     {ink::Text{{middle(frame).x, frame.high.y + above},
+                                                text,
+                                                height,
+                                                0,
+                                                ink::Align::centre,
+                                                ink::Face::bold}}});
+}
+
 void number_page(const Kit& kit, ink::Page& page, int number, int count, bool bind_right) {
   page.label = std::to_string(number);
   const ink::Rect box = page_cell(block_rect(page.paper));

@@ -33,6 +33,9 @@ ink::Page start_page(const Kit& kit, const ink::Paper& paper, const TitleFields&
 // all that is on the page towards the left, for the back of a leaf in a two-sided binder.
 void number_page(const Kit& kit, ink::Page& page, int number, int count, bool bind_right);
 
+// Words in bold that nobody can miss, over the frame in the upper margin.
+void put_warning(const Kit& kit, ink::Page& page, const std::string& words);
+
 // A bar of 100 mm and 4 in, from `at` along +x, or up when `upright`; the mm figures above, the
 // inch figures below (left and right when upright). It takes bar_depth across, half on either side.
 ink::Group scale_bar(const Kit& kit, Vec2 at, bool upright);

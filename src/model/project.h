@@ -7,6 +7,7 @@
 
 #include "base/figure.h"
 #include "model/buying.h"
+#include "model/client.h"
 #include "model/field.h"
 #include "model/finish.h"
 #include "model/hardware.h"
@@ -89,6 +90,8 @@ struct Project {
   Shop shop;
   Buying buying;
   Room room;
+  Client client;
+  Approval approval;
   Tables<Hardware> hardware;
   Tables<Finish> finishes;
   Tables<Stock> stocks;

@@ -111,6 +111,8 @@ std::vector<TopTable> top_tables(const model::Registry& registry) {
   model::Shop shop;
   model::Buying buying;
   model::Room room;
+  model::Client client;
+  model::Approval approval;
   model::Hardware hardware;
   model::Finish finish;
   model::Stock stock;
@@ -121,6 +123,9 @@ std::vector<TopTable> top_tables(const model::Registry& registry) {
       {"buying", "what things cost, and what goes on a quote", false, rows_of(buying)});
   tables.push_back(
       {"room", "where the piece will stand and how it gets there", false, rows_of(room)});
+  tables.push_back({"client", "what the client's set says", false, rows_of(client)});
+  tables.push_back(
+      {"approval", "the record that the client's set was signed", false, rows_of(approval)});
   tables.push_back({"hardware", "hardware that no construct or joint brings by itself", true,
                     rows_of(hardware)});
   tables.push_back({"finish", "what is put on the wood, on which parts", true, rows_of(finish)});

@@ -43,6 +43,8 @@ class ProjectReader {
     read_single("shop", project.shop, values);
     read_single("buying", project.buying, values);
     read_single("room", project.room, values);
+    read_single("client", project.client, values);
+    read_single("approval", project.approval, values);
     read_group("hardware", project.hardware, values);
     read_group("finish", project.finishes, values);
     collect(values);
@@ -71,8 +73,8 @@ class ProjectReader {
   }
 
   void refuse_unknown_tables() {
-    std::vector<std::string_view> words{"job",  "sizes",    "shop",   "buying",
-                                        "room", "hardware", "finish", "stock"};
+    std::vector<std::string_view> words{"job",    "sizes",    "shop",     "buying", "room",
+                                        "client", "approval", "hardware", "finish", "stock"};
     for (const model::ItemKind& kind : registry_) words.push_back(kind.word);
     for (const Entry& entry : top_) {
       const std::string_view key = entry.key->str();
@@ -85,7 +87,8 @@ class ProjectReader {
       faults_.complain({source_.span(entry.key->source()), "unknown-table",
                         table ? "unknown table [" + shown(key) + "]"
                               : "\"" + shown(key) + "\" stands outside every table",
-                        "[job], [sizes], [shop], [buying], [room], [hardware.NAME], [finish.NAME], "
+                        "[job], [sizes], [shop], [buying], [room], [client], [approval], "
+                        "[hardware.NAME], [finish.NAME], "
                         "[stock.NAME], " +
                             kinds(),
                         hint});

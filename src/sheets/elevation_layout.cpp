@@ -9,10 +9,6 @@ namespace {
 
 using drafting::Scale;
 
-// Views side by side in rows, the first row on top. The first views of all rows stand exactly over
-// each other; a row's views stand on one line.
-using Grid = std::vector<std::vector<const Elevation*>>;
-
 double gaps(std::size_t views) { return between_views * static_cast<double>(views - 1); }
 
 bool same_direction(const Grid& grid) {
@@ -129,10 +125,13 @@ ink::Rect place(const Arranged& a, ink::Rect area, drafting::Items& items) {
 }
 
 Choice choose(Drawings& drawings, const ElevationSet& set) {
+  return choose(drawings, layouts(set, *drawings.context().job().units == Unit::inch));
+}
+
+Choice choose(Drawings& drawings, const std::vector<std::vector<Grid>>& ways) {
   constexpr double worth_a_page = 1.4;
   Choice best;
-  for (const std::vector<Grid>& pages :
-       layouts(set, *drawings.context().job().units == Unit::inch)) {
+  for (const std::vector<Grid>& pages : ways) {
     Choice choice{{}, 1e9};
     for (const Grid& grid : pages) {
       std::optional<Sheet> sheet = fit(drawings, grid);

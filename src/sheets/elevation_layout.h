@@ -70,9 +70,15 @@ struct Choice {
   double ratio = 0;  // the smallest scale
 };
 
+// Views side by side in rows, the first row on top. The first views of all rows stand exactly over
+// each other; a row's views stand on one line.
+using Grid = std::vector<std::vector<const Elevation*>>;
+
 // The way to share the views out over pages that shows them largest; a page more must make them a
 // good deal larger.
 Choice choose(Drawings& drawings, const ElevationSet& set);
+// The same of ways given, few pages first: each way has a grid for each page.
+Choice choose(Drawings& drawings, const std::vector<std::vector<Grid>>& ways);
 
 // The page's views in an area; what is left over is shared out between and around them. Returns the
 // largest rectangle beside a single view that other rows are wider than; low > high when there is

@@ -18,5 +18,12 @@ std::vector<ink::Page> make_quote(const Context& context);
 std::vector<ink::Page> make_hold(const Context& context);
 std::vector<ink::Page> make_checks(const Context& context);
 std::vector<ink::Page> make_signs(const Context& context);
+// The client's set.
+std::vector<ink::Page> make_client_cover(const Context& context);
+std::vector<ink::Page> make_client_views(const Context& context);
+std::vector<ink::Page> make_client_open(const Context& context);
+std::vector<ink::Page> make_client_materials(const Context& context);
+std::vector<ink::Page> make_client_price(const Context& context);
+std::vector<ink::Page> make_client_sign_off(const Context& context);
 
 }  // namespace splay::sheets

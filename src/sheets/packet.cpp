@@ -41,13 +41,14 @@ bool same(const std::vector<IndexEntry>& a, const std::vector<IndexEntry>& b) {
 }
 
 // Kinds that list the others are made last, and again when their own pages moved the others.
-void make_indexed(const Context& context, std::vector<Pages>& sheets) {
+void make_indexed(const Context& context, const std::vector<SheetKind>& kinds,
+                  std::vector<Pages>& sheets) {
   Context indexed = context;
   indexed.index = index_of(sheets);
   constexpr int most_times = 3;
   for (int time = 0; time < most_times; ++time) {
-    for (std::size_t i = 0; i < registry().size(); ++i)
-      if (registry()[i].needs_index) sheets[i] = registry()[i].make(indexed);
+    for (std::size_t i = 0; i < kinds.size(); ++i)
+      if (kinds[i].needs_index) sheets[i] = kinds[i].make(indexed);
     std::vector<IndexEntry> index = index_of(sheets);
     if (same(index, indexed.index)) return;
     indexed.index = std::move(index);
@@ -55,28 +56,48 @@ void make_indexed(const Context& context, std::vector<Pages>& sheets) {
   throw std::logic_error("the index changed its length while it was numbered");
 }
 
+std::vector<Pages> make_sheets(const Context& context, ForWhom whom) {
+  std::vector<SheetKind> kinds;
+  std::ranges::copy_if(registry(), std::back_inserter(kinds),
+                       [&](const SheetKind& kind) { return kind.whom == whom; });
+  std::vector<Pages> sheets;
+  for (const SheetKind& kind : kinds)
+    sheets.push_back(kind.needs_index
+                         ? Pages(1, ink::Page{context.paper, std::string(kind.title), {}, 0, {}})
+                         : kind.make(context));
+  make_indexed(context, kinds, sheets);
+  return sheets;
+}
+
+// What stands over every page of a revision that nobody signed; "" when nothing does.
+std::string warning_of(const model::Project& project, const Issue& issue) {
+  const bool wanted = project.approval.given || *project.client.sign_off;
+  const bool stands = project.approval.given && *project.approval.sha256 == issue.check_figure;
+  if (issue.whom != ForWhom::shop || !wanted || stands) return {};
+  return "NOT APPROVED – revision " + *project.job.revision + " is not signed: do not cut from it";
+}
+
 }  // namespace
 
 ink::Packet make_packet(const fabrication::Plan& plan, const model::Style& style,
-                        const ink::FontSet& fonts) {
+                        const ink::FontSet& fonts, const Issue& issue) {
   if (plan.stopped()) throw std::invalid_argument("a plan with a stop finding has no binder");
   const model::Job& job = plan.project->job;
   const Context context{plan,
                         {&fonts, look_of(style), job.figures()},
                         drafting::paper_named(paper_names[static_cast<std::size_t>(*job.paper)]),
-                        {}};
-  std::vector<Pages> sheets;
-  for (const SheetKind& kind : registry())
-    sheets.push_back(kind.needs_index
-                         ? Pages(1, ink::Page{context.paper, std::string(kind.title), {}, 0, {}})
-                         : kind.make(context));
-  make_indexed(context, sheets);
-
+                        {},
+                        issue.check_figure};
+  std::vector<Pages> sheets = make_sheets(context, issue.whom);
+  const std::string warning = warning_of(*plan.project, issue);
   ink::Packet packet;
   packet.title = *job.title;
-  packet.subject = "Shop binder " + *job.number + ", revision " + *job.revision;
+  const bool for_client = issue.whom == ForWhom::client;
+  packet.subject =
+      (for_client ? "Client set " : "Shop binder ") + *job.number + ", revision " + *job.revision;
   packet.author = *job.maker;
-  packet.identity = *job.number + "/" + *job.revision + "/" + plan.project->source;
+  packet.identity = *job.number + "/" + *job.revision + "/" + (for_client ? "client/" : "") +
+                    plan.project->source;
   if (job.date->year > 0) {
     packet.year = job.date->year;
     packet.month = job.date->month;
@@ -86,9 +107,11 @@ ink::Packet make_packet(const fabrication::Plan& plan, const model::Style& style
   packet.two_sided = *job.two_sided;
   for (Pages& pages : sheets) std::ranges::move(pages, std::back_inserter(packet.pages));
   const auto count = static_cast<int>(packet.pages.size());
-  for (int i = 0; i < count; ++i)
-    drafting::number_page(context.kit, packet.pages[static_cast<std::size_t>(i)], i + 1, count,
-                          *job.two_sided && i % 2 == 1);
+  for (int i = 0; i < count; ++i) {
+    ink::Page& page = packet.pages[static_cast<std::size_t>(i)];
+    if (!warning.empty()) drafting::put_warning(context.kit, page, warning);
+    drafting::number_page(context.kit, page, i + 1, count, *job.two_sided && i % 2 == 1);
+  }
   return packet;
 }
 

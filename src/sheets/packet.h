@@ -5,11 +5,19 @@
 #include "ink/fonts.h"
 #include "ink/ink.h"
 #include "model/style.h"
+#include "sheets/sheet.h"
 
 namespace splay::sheets {
 
-// The shop binder on the job's paper. The plan must not be stopped (std::invalid_argument).
+struct Issue {
+  ForWhom whom = ForWhom::shop;
+  std::string check_figure{};  // SHA-256 of what the client signs (reading/signed_text.h)
+};
+
+// One packet on the job's paper. The plan must not be stopped (std::invalid_argument). Pages for
+// the shop say NOT APPROVED when the author wants a sign-off or there is one, and no approval of
+// exactly this check figure stands in the file.
 ink::Packet make_packet(const fabrication::Plan& plan, const model::Style& style,
-                        const ink::FontSet& fonts);
+                        const ink::FontSet& fonts, const Issue& issue = {});
 
 }  // namespace splay::sheets

@@ -7,8 +7,12 @@
 namespace splay::sheets {
 
 void draw_piece(const Context& context, ink::Rect area, drafting::Items& items) {
+  draw_solids(context, placed_solids(context.plan.assembly), area, items);
+}
+
+void draw_solids(const Context& context, const std::vector<Solid>& solids, ink::Rect area,
+                 drafting::Items& items) {
   constexpr double turn = 0.52, rise = 0.42;  // radians: how the piece is seen
-  const std::vector<Solid> solids = placed_solids(context.plan.assembly);
   const View view = View::axonometric(turn, rise);
   const std::vector<ViewLine> lines = hidden_lines(solids, view);
   if (lines.empty()) return;

@@ -4,6 +4,7 @@
 
 #include "drafting/table.h"
 #include "fabrication/buying.h"
+#include "sheets/client_words.h"
 #include "sheets/kinds.h"
 #include "sheets/piece_picture.h"
 
@@ -15,17 +16,6 @@ using drafting::Cell;
 using drafting::Story;
 using fabrication::Bill;
 
-std::string materials_text(const Context& context) {
-  std::vector<std::string> names;
-  for (const fabrication::StockUse& stock : context.plan.stock) {
-    const std::string& name = stock.material.empty() ? stock.name : stock.material;
-    if (stock.pieces > 0 && std::ranges::find(names, name) == names.end()) names.push_back(name);
-  }
-  std::string text;
-  for (const std::string& name : names) text += (text.empty() ? "" : ", ") + name;
-  return text;
-}
-
 Story piece_table(const Context& context, double width) {
   const model::Job& job = context.job();
   drafting::Table table;
@@ -35,8 +25,7 @@ Story piece_table(const Context& context, double width) {
   };
   row("Piece", *job.title);
   row("Made for", *job.client);
-  row("Drawings", (job.number->empty() ? "" : *job.number + ", ") + "revision " + *job.revision +
-                      " of " + model::iso_date(*job.date));
+  row("Drawings", drawings_text(context));
   row("Width × height × depth", overall_text(context));
   row("Made of", materials_text(context));
   return drafting::table(context.kit, table, width);
@@ -73,12 +62,6 @@ Story by_hand(const Context& context, double width) {
   for (const char* line : {"For the workshop: name, day", "Agreed by the client: name, day"})
     table.rows.push_back({{std::string(line) + "\n ", ""}, {}, false});
   return drafting::table(context.kit, table, width);
-}
-
-std::string joined(const std::vector<std::string>& names) {
-  std::string text;
-  for (const std::string& name : names) text += (text.empty() ? "" : ", ") + name;
-  return text;
 }
 
 Story quote_story(const Context& context, const Bill& bill, double width) {

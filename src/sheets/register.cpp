@@ -5,8 +5,9 @@
 
 namespace splay::sheets {
 
-// In the order of the binder. A new sheet is one file and one line here.
+// In the order of the packets. A new sheet is one file and one line here.
 std::span<const SheetKind> registry() {
+  constexpr ForWhom client = ForWhom::client;
   static constexpr std::array kinds{
       SheetKind{"cover", "Cover and index", make_cover, true},
       SheetKind{"elevations", "Elevations and section", make_elevations},
@@ -16,11 +17,17 @@ std::span<const SheetKind> registry() {
       SheetKind{"saw-steps", "Saw steps", make_saw_steps},
       SheetKind{"stock", "Sheets and boards", make_stock},
       SheetKind{"buying", "Buying list", make_buying},
-      SheetKind{"quote", "Quote", make_quote},
       SheetKind{"hold", "Hardware, finish, balance", make_hold},
+      SheetKind{"quote", "Quote", make_quote},
       SheetKind{"checks", "Checks and cautions", make_checks},
       SheetKind{"labels", "Part labels", make_labels},
       SheetKind{"signs", "Signs used in this binder", make_signs},
+      SheetKind{"client-cover", "Drawings for approval", make_client_cover, true, client},
+      SheetKind{"client-views", "Views", make_client_views, false, client},
+      SheetKind{"client-open", "Opened", make_client_open, false, client},
+      SheetKind{"client-materials", "Materials and finish", make_client_materials, false, client},
+      SheetKind{"client-price", "Quote", make_client_price, false, client},
+      SheetKind{"client-sign-off", "Sign-off", make_client_sign_off, false, client},
   };
   return kinds;
 }

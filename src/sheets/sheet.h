@@ -20,11 +20,15 @@ struct IndexEntry {
   std::string first, last;  // page labels; the same for a single page
 };
 
+// Whom a packet of pages is for.
+enum class ForWhom { shop, client };
+
 struct Context {
   const fabrication::Plan& plan;
   drafting::Kit kit;
   ink::Paper paper;
   std::vector<IndexEntry> index;  // only for a kind with needs_index
+  std::string check_figure{};     // SHA-256 of what is signed, "" when it is not known
 
   const model::Job& job() const { return plan.project->job; }
   ink::Rect area() const { return drafting::free_area(paper); }
@@ -35,7 +39,8 @@ struct SheetKind {
   std::string_view word;   // "elevations"
   std::string_view title;  // in index and bookmarks
   std::vector<ink::Page> (*make)(const Context& context);
-  bool needs_index = false;  // made last, when every page's label is known
+  bool needs_index = false;      // made last, when every page's label is known
+  ForWhom whom = ForWhom::shop;  // the packet it goes into
 };
 
 // In the order of the binder: register.cpp, one line each.

@@ -35,7 +35,7 @@ const std::map<std::string, Names> library_of = {
     {"hpdf", {"writers"}},     {"cairo", {"writers"}},
     {"tinyxml2", {"writers"}}, {"zlib", {"writers"}},
     {"nlohmann", {"writers"}}, {"CLI", {}},
-    {"unistd", {"writers"}},
+    {"unistd", {"writers"}},   {"nettle", {"writers"}},
 };
 
 // Only these may use packet and plan together with their bytes.

@@ -1,0 +1,99 @@
+#include "commands.h"
+
+#include <unistd.h>
+
+#include <iostream>
+#include <map>
+
+#include "constructs/construct.h"
+#include "reading/reading.h"
+#include "reading/signed_text.h"
+#include "writers/digest.h"
+
+namespace splay {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+const std::map<std::string, model::PaperSize> papers = {{"A4", model::PaperSize::a4},
+                                                        {"Letter", model::PaperSize::letter},
+                                                        {"A3", model::PaperSize::a3},
+                                                        {"Tabloid", model::PaperSize::tabloid}};
+
+// Better layouts on request. On a terminal a line tells how far they are; a file gets none.
+packing::Effort effort_of(const Call& call) {
+  packing::Effort effort{call.effort, {}};
+  if (call.effort > 0 && isatty(STDERR_FILENO) != 0)
+    effort.progress = [](std::int64_t done, double) {
+      std::cerr << "\rlayouts: " << done << " steps " << std::flush;
+      return true;
+    };
+  return effort;
+}
+
+}  // namespace
+
+Piece open_piece(const Call& call) {
+  Overrides overrides;
+  overrides.effort = effort_of(call);
+  if (!call.paper.empty()) overrides.paper = papers.at(call.paper);
+  Piece piece = make_piece(call.file, overrides);
+  if (overrides.effort.progress) std::cerr << "\r\x1b[K";
+  for (const Diagnostic& fault : piece.diagnostics)
+    std::cerr << describe(fault, piece.file_name, piece.source);
+  return piece;
+}
+
+void show_findings(const Piece& piece, std::ostream& out) {
+  for (const Finding& finding : piece.plan.findings) {
+    out << word(finding.level) << ' ' << finding.code;
+    if (finding.span.line > 0) out << " (" << piece.file_name << ":" << finding.span.line << ")";
+    out << ": " << finding.text << "\n  remedy: " << finding.remedy << '\n';
+  }
+}
+
+bool withheld(const Piece& piece) {
+  if (!piece.plan.stopped()) return false;
+  show_findings(piece, std::cerr);
+  std::cerr << "Nothing is printed while a finding says stop.\n";
+  return true;
+}
+
+model::Style style_of(const Call& call) {
+  const std::string usual = call.whom == "client" ? "client" : "bench";
+  return find_style(call.style.empty() ? usual : call.style,
+                    {fs::path(call.file).parent_path() / "styles", SPLAYBOOK_INSTALLED_STYLES,
+                     SPLAYBOOK_SOURCE_STYLES});
+}
+
+std::string check_figure(const Piece& piece) {
+  return writers::sha256(reading::signed_text(*piece.project));
+}
+
+std::string base_name(const Call& call, const Piece& piece) {
+  return fs::path(call.file).stem().string() + "-" + *piece.project->job.revision;
+}
+
+int check(const Call& call) {
+  const Piece piece = open_piece(call);
+  if (!piece.project) return wrong_project;
+  show_findings(piece, std::cout);
+  std::cout << piece.plan.assembly.parts.size() << " parts in " << piece.plan.rows.size()
+            << " kinds, " << piece.plan.joints.size() << " joints, " << piece.plan.findings.size()
+            << " findings\n";
+  return piece.plan.stopped() ? wrong_project : done;
+}
+
+int explain(const Call& call) {
+  const std::string text = reading::explain(call.word, constructs::registry());
+  if (text.empty()) {
+    std::cerr << "No such word: " << call.word << "\n"
+              << reading::explain("", constructs::registry());
+    return wrong_call;
+  }
+  std::cout << text;
+  return done;
+}
+
+}  // namespace splay
