@@ -19,8 +19,8 @@ struct ProjectReading {
 inline constexpr std::size_t largest_file = 4u << 20;  // bytes
 inline constexpr int deepest_nesting = 64;
 
-// Never throws for what the text says. Tables: [job], [sizes], [shop], [buying], [room], [client], [approval],
-// [stock.NAME] and one table [WORD.NAME] for each kind of the registry.
+// Never throws for what the text says. Tables: [job], [sizes], [shop], [buying], [room], [client],
+// [approval], [stock.NAME] and one table [WORD.NAME] for each kind of the registry.
 ProjectReading read_project(std::string_view source, std::string_view file_name,
                             const model::Registry& registry);
 
