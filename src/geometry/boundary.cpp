@@ -161,7 +161,7 @@ class BoundaryBuilder {
     Face out{face.plane, {}, 0, smooth};
     for (const auto& loop : face.loops) {
       const std::size_t n = loop.size();
-      if (n < 3) continue;  // welded to nothing
+      if (n < 3) continue;                  // welded to nothing
       std::vector<std::int32_t> beyond(n);  // the neighbour over edge i, i to i+1
       for (std::size_t i = 0; i < n; ++i) beyond[i] = neighbour(loop[i], loop[(i + 1) % n], f);
       std::vector<std::size_t> corners;
