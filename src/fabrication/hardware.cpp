@@ -180,8 +180,7 @@ std::vector<int> screw_gauges(const Plan& plan) {
   for (const HardwareLine& line : list_hardware(plan).lines)
     if (const int gauge = gauge_of(line.size); gauge > 0) gauges.push_back(gauge);
   std::ranges::sort(gauges);
-  const auto twice = std::ranges::unique(gauges);
-  gauges.erase(twice.begin(), twice.end());
+  gauges.erase(std::unique(gauges.begin(), gauges.end()), gauges.end());
   return gauges;
 }
 
