@@ -17,7 +17,6 @@ using parts::Joint;
 using parts::Operation;
 using parts::OperationKind;
 using parts::Part;
-using parts::Side;
 
 constexpr double square_to = 1e-6;   // radians
 constexpr double least_lean = 2e-4;  // radians

@@ -61,6 +61,7 @@ std::vector<Pages> make_sheets(const Context& context, ForWhom whom) {
   std::ranges::copy_if(registry(), std::back_inserter(kinds),
                        [&](const SheetKind& kind) { return kind.whom == whom; });
   std::vector<Pages> sheets;
+  sheets.reserve(kinds.size());
   for (const SheetKind& kind : kinds)
     sheets.push_back(kind.needs_index
                          ? Pages(1, ink::Page{context.paper, std::string(kind.title), {}, 0, {}})
