@@ -182,7 +182,7 @@ TEST_CASE("no page of a demo is mostly empty") {
       for (const ink::Page& page : packet.pages) {
         INFO(fs::path(file).filename()
              << ", " << page.paper.name << ", page " << page.label << ", " << page.title);
-        CHECK(filled(page) > 0.3);
+        CHECK(filled(page) > 0.28);
       }
     }
   }
