@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "fabrication/plan.h"
+#include "fabrication/sound_shared.h"
 #include "parts/audit.h"
 
 namespace splay::fabrication {
@@ -15,18 +16,6 @@ bool names(const std::vector<std::string>& list, const std::string& name) {
 
 bool asks_for(const model::Finish& finish, const parts::Part& part) {
   return names(*finish.on, part.name) || names(*finish.stocks, part.stock);
-}
-
-// A panel that lies loose in grooves shows a bare edge when it shrinks, so that it is finished
-// before; common practice, no source.
-bool lies_loose(const Plan& plan, int part) {
-  bool any = false;
-  for (const parts::Joint& joint : plan.assembly.joints) {
-    if (std::ranges::find(joint.between, part) == joint.between.end()) continue;
-    if (joint.kind != "groove") return false;
-    any = true;
-  }
-  return any;
 }
 
 }  // namespace
@@ -59,7 +48,7 @@ std::vector<FinishJob> plan_finish(const Plan& plan) {
       const int index = static_cast<int>(i);
       job.parts.push_back(index);
       if (names(*job.finish->before, parts[i].name) ||
-          (!job.finish->before.given && lies_loose(plan, index)))
+          (!job.finish->before.given && lies_in_grooves(plan, index)))
         job.before.push_back(index);
       job.area += open_area(plan, index);
     }

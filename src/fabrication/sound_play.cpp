@@ -7,6 +7,7 @@
 #include "fabrication/hardware.h"
 #include "fabrication/movement.h"
 #include "fabrication/plan.h"
+#include "fabrication/sound_shared.h"
 #include "fabrication/soundness.h"
 
 namespace splay::fabrication {
@@ -86,17 +87,6 @@ double gap_towards(const Plan& plan, const Mover& mover, Vec3 way) {
   return narrowest > widest_gap ? -1 : std::max(0.0, narrowest);
 }
 
-// A panel that lies in grooves swells in them.
-bool floats(const Plan& plan, int part) {
-  bool any = false;
-  for (const parts::Joint& joint : plan.assembly.joints) {
-    if (std::ranges::find(joint.between, part) == joint.between.end()) continue;
-    if (joint.kind != "groove") return false;
-    any = true;
-  }
-  return any;
-}
-
 // How much wider the mover gets along a direction: the most of the lines through its parts'
 // middles.
 double swelling(const Plan& plan, const Mover& mover, Vec3 way) {
@@ -109,7 +99,8 @@ double swelling(const Plan& plan, const Mover& mover, Vec3 way) {
     for (const int index : mover.parts) {
       const parts::Part& part = parts[static_cast<std::size_t>(index)];
       const model::Stock* stock = plan.project->stocks.find(part.stock);
-      if (stock == nullptr || *stock->kind != model::StockKind::board || floats(plan, index))
+      if (stock == nullptr || *stock->kind != model::StockKind::board ||
+          lies_in_grooves(plan, index))
         continue;
       const double share = dot(part.place.direction({0, 1, 0}), way);
       sum += movement(wood_on_line(part.world, at, way),

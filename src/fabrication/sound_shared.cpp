@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "fabrication/plan.h"
 #include "parts/audit.h"
 
 namespace splay::fabrication {
@@ -21,6 +22,16 @@ std::optional<Interval> shared_reach(const parts::Mate& mate, int index, Vec3 al
   }
   if (reach.from > reach.to) return std::nullopt;
   return reach;
+}
+
+bool lies_in_grooves(const Plan& plan, int part) {
+  bool any = false;
+  for (const parts::Joint& joint : plan.assembly.joints) {
+    if (std::ranges::find(joint.between, part) == joint.between.end()) continue;
+    if (joint.kind != "groove") return false;
+    any = true;
+  }
+  return any;
 }
 
 }  // namespace splay::fabrication

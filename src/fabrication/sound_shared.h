@@ -13,4 +13,10 @@ namespace splay::fabrication {
 std::optional<Interval> shared_reach(const parts::Mate& mate, int index, Vec3 along,
                                      const parts::Assembly& all);
 
+struct Plan;
+
+// A panel that nothing but grooves holds: it swells in them, and shows a bare edge when it shrinks,
+// so that it is finished before assembly (common practice, no source).
+bool lies_in_grooves(const Plan& plan, int part);
+
 }  // namespace splay::fabrication

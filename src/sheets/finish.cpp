@@ -15,13 +15,6 @@ using drafting::Cell;
 using drafting::Story;
 using fabrication::FinishJob;
 
-drafting::Column words(const char* head, double share = 1) {
-  return {.head = head, .share = share};
-}
-drafting::Column figures(const char* head) {
-  return {.head = head, .align = ink::Align::right, .share = 0, .wrap = false};
-}
-
 std::string area_words(const Context& context, double mm2) {
   const bool inch = *context.job().units == Unit::inch;
   return plain_number(inch ? mm2 / (304.8 * 304.8) : mm2 / 1e6, 2) + (inch ? " sq ft" : " m²");

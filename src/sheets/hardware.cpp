@@ -16,10 +16,6 @@ using drafting::Story;
 using fabrication::HardwareLine;
 using fabrication::HardwareList;
 
-drafting::Column figures(const char* head) {
-  return {.head = head, .align = ink::Align::right, .share = 0, .wrap = false};
-}
-
 std::string joined(const std::vector<std::string>& texts) {
   std::string all;
   for (const std::string& text : texts) all += (all.empty() ? "" : ", ") + text;

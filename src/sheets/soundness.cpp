@@ -17,13 +17,6 @@ using drafting::Story;
 using fabrication::Balance;
 using fabrication::Soundness;
 
-drafting::Column words(const char* head, double share = 1) {
-  return {.head = head, .share = share};
-}
-drafting::Column figures(const char* head) {
-  return {.head = head, .align = ink::Align::right, .share = 0, .wrap = false};
-}
-
 class Page {
  public:
   Page(const Context& context, double width)
