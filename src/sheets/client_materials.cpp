@@ -91,9 +91,7 @@ std::vector<ink::Page> make_client_materials(const Context& given) {
   const double width = story_width(context);
   Story story;
   const auto chapter = [&](const char* title, Story more) {
-    story.push_back(drafting::heading(context.kit, title, width));
-    drafting::add(story, std::move(more));
-    story.back().space_after = 6;
+    add_chapter(context, story, title, std::move(more), width);
   };
   chapter("Materials", materials(context, width));
   chapter("Finish", finishes(context, width));

@@ -66,9 +66,7 @@ std::vector<ink::Page> make_client_sign_off(const Context& given) {
   const double width = story_width(context);
   Story story;
   const auto chapter = [&](const char* title, Story more) {
-    story.push_back(drafting::heading(context.kit, title, width));
-    drafting::add(story, std::move(more));
-    story.back().space_after = 6;
+    add_chapter(context, story, title, std::move(more), width);
   };
   chapter("Sign-off", what_is_signed(context, width));
   chapter("Sizes of the place", sizes_on_site(context, width));

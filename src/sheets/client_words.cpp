@@ -25,4 +25,11 @@ std::string drawings_text(const Context& context) {
          model::iso_date(*job.date);
 }
 
+void add_chapter(const Context& context, drafting::Story& story, const char* title,
+                 drafting::Story more, double width) {
+  story.push_back(drafting::heading(context.kit, title, width));
+  drafting::add(story, std::move(more));
+  story.back().space_after = 6;
+}
+
 }  // namespace splay::sheets

@@ -14,6 +14,6 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   if (result.project.has_value() != result.diagnostics.empty()) std::abort();
   for (const Diagnostic& fault : result.diagnostics)
     if (describe(fault, "fuzz.toml", text).empty()) std::abort();
-  if (reading::read_style(text, "fuzz").style) return 0;
+  (void)reading::read_style(text, "fuzz");
   return 0;
 }
