@@ -20,8 +20,10 @@ double outside(const Solid& solid, Vec3 p) {
     for (const CellFace& face : cell.faces) {
       const Plane& plane = solid.planes()[static_cast<std::size_t>(face.plane)];
       out = std::max(out, plane.distance(p) * face.side);
+      if (out >= nearest) break;
     }
     nearest = std::min(nearest, out);
+    if (nearest <= 0) break;
   }
   return nearest;
 }

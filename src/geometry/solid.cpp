@@ -37,6 +37,40 @@ void for_each_triangle(const Cell& cell, const std::vector<Vec3>& vertices, Visi
   }
 }
 
+// The place of `old` in `names`, entered when it is new.
+std::int32_t renamed(std::vector<std::int32_t>& names, std::int32_t old) {
+  const auto found = std::find(names.begin(), names.end(), old);
+  const auto place = static_cast<std::int32_t>(found - names.begin());
+  if (found == names.end()) names.push_back(old);
+  return place;
+}
+
+// A cell with its box: most pairs of two solids' cells are told apart by their boxes.
+struct Boxed {
+  Cell cell;
+  Box box;
+};
+
+Box box_of(const Cell& cell, const std::vector<Vec3>& vertices) {
+  Box box;
+  for (const CellFace& face : cell.faces)
+    for (const std::int32_t v : face.loop) box.add(vertices[index(v)]);
+  return box;
+}
+
+std::vector<Boxed> boxed(const std::vector<Cell>& cells, const std::vector<Vec3>& vertices) {
+  std::vector<Boxed> result;
+  result.reserve(cells.size());
+  for (const Cell& cell : cells) result.push_back({cell, box_of(cell, vertices)});
+  return result;
+}
+
+// Boxes that only touch count as apart: no cell has its inside on its own border.
+bool apart(const Box& a, const Box& b) {
+  return a.high.x <= b.low.x || b.high.x <= a.low.x || a.high.y <= b.low.y || b.high.y <= a.low.y ||
+         a.high.z <= b.low.z || b.high.z <= a.low.z;
+}
+
 }  // namespace
 
 void Box::add(Vec3 p) {
@@ -121,15 +155,38 @@ void Solid::keep(const Region& region) {
 }
 
 void Solid::subtract(const Solid& other) {
-  for (std::size_t i = 0; i < other.cells_.size() && !empty(); ++i) subtract(other.cell_region(i));
+  SolidCutter tool(*this);
+  std::vector<Boxed> rest = boxed(cells_, vertices_);
+  std::vector<Cell> pieces;
+  for (std::size_t i = 0; i < other.cells_.size() && !rest.empty(); ++i) {
+    const Box reach = box_of(other.cells_[i], other.vertices_);
+    const auto met = std::partition(rest.begin(), rest.end(),
+                                    [&](const Boxed& each) { return apart(each.box, reach); });
+    if (met == rest.end()) continue;
+    std::vector<CutPlane> planes = tool.cut_planes(other.cell_region(i));
+    pieces.clear();
+    for (auto each = met; each != rest.end(); ++each) tool.subtract(each->cell, planes, pieces);
+    rest.erase(met, rest.end());
+    for (Boxed& piece : boxed(pieces, vertices_)) rest.push_back(std::move(piece));
+  }
+  std::vector<Cell> left;
+  left.reserve(rest.size());
+  for (Boxed& each : rest) left.push_back(std::move(each.cell));
+  tool.finish(std::move(left));
 }
 
 void Solid::intersect(const Solid& other) {
   SolidCutter tool(*this);
+  const std::vector<Boxed> own = boxed(cells_, vertices_);
   std::vector<Cell> common;
   for (std::size_t i = 0; i < other.cells_.size(); ++i) {
-    std::vector<CutPlane> planes = tool.cut_planes(other.cell_region(i));
-    for (const Cell& cell : cells_) tool.keep(cell, planes, common);
+    const Box reach = box_of(other.cells_[i], other.vertices_);
+    std::vector<CutPlane> planes;
+    for (const Boxed& each : own) {
+      if (apart(each.box, reach)) continue;
+      if (planes.empty()) planes = tool.cut_planes(other.cell_region(i));
+      tool.keep(each.cell, planes, common);
+    }
   }
   tool.finish(std::move(common));
 }
@@ -219,8 +276,23 @@ Region Solid::cell_region(std::size_t cell) const {
 }
 
 Solid Solid::single_cell(std::size_t cell) const {
-  Solid alone = *this;
-  SolidCutter(alone).finish({cells_[cell]});
+  // Only what the cell uses: the tables of a part with many holes are long.
+  Solid alone;
+  alone.cells_ = {cells_[cell]};
+  std::vector<std::int32_t> corners, planes;
+  for (CellFace& face : alone.cells_.front().faces) {
+    for (std::int32_t& v : face.loop) v = renamed(corners, v);
+    face.plane = renamed(planes, face.plane);
+  }
+  for (const std::int32_t v : corners) alone.vertices_.push_back(vertices_[index(v)]);
+  for (const std::int32_t p : planes) alone.planes_.push_back(planes_[index(p)]);
+  for (const SmoothPlane& smooth : smooth_planes_) {
+    const auto used = std::find(planes.begin(), planes.end(), smooth.plane);
+    if (used == planes.end()) continue;
+    alone.smooth_planes_.push_back(
+        {static_cast<std::int32_t>(used - planes.begin()), smooth.surface});
+  }
+  alone.smooth_surfaces_ = smooth_surfaces_;
   return alone;
 }
 
