@@ -14,6 +14,9 @@ using parts::Side;
 namespace {
 
 constexpr double steep = 0.7;  // cosine: a plane that looks so much along a face is no wall of it
+// mm: so far a stack runs out past the wood, that rounded settings leave no fin at the edge. Common
+// practice, no source.
+constexpr double overrun = 2;
 
 // Whether a cell is wholly outside of one of the planes.
 bool apart(const Solid& body, const Cell& cell, const Region& region) {
@@ -103,8 +106,14 @@ double difficulty(const Derivation& at, const Pocket& pocket) {
 // The wall the stack is set to, the width it clears from there, and its highest corner.
 struct Stack {
   Plane wall;  // normal out of the wood that stays, into the waste
-  double width = 0, height = 0;
+  double width = 0;
   bool two_walls = false;
+  Vec3 up, corner;   // of wall and floor
+  double table = 0;  // how far the open face is against `up`
+  // A point on wall and floor, or one a width further along the floor.
+  double height() const {
+    return table + std::max(dot(up, corner), dot(up, corner + wall.n * width));
+  }
 };
 
 std::optional<Stack> stack_at(const Derivation& at, const Pocket& pocket, std::size_t chosen) {
@@ -112,7 +121,7 @@ std::optional<Stack> stack_at(const Derivation& at, const Pocket& pocket, std::s
   Stack stack;
   stack.wall = pocket.walls[chosen].flipped();
   stack.two_walls = pocket.walls.size() == 2;
-  const Vec3 out = outward(pocket.open), up = -out;
+  const Vec3 out = outward(pocket.open);
   const Plane& floor = *pocket.floor;
   if (std::abs(dot(stack.wall.n, floor.n)) > no_angle) return {};
   if (std::abs(dot(cross(stack.wall.n, floor.n), out)) > no_angle) return {};
@@ -123,31 +132,38 @@ std::optional<Stack> stack_at(const Derivation& at, const Pocket& pocket, std::s
   } else {
     stack.width = at.high(stack.wall.n) - stack.wall.d;
   }
-  // A point on wall and floor, and one a width further along the floor.
-  const Vec3 corner = stack.wall.n * stack.wall.d + floor.n * floor.d;
-  const double table = at.high(out);
-  stack.height = table + std::max(dot(up, corner), dot(up, corner + stack.wall.n * stack.width));
+  stack.up = -out;
+  stack.corner = stack.wall.n * stack.wall.d + floor.n * floor.d;
+  stack.table = at.high(out);
   return stack;
 }
 
 bool stack_can(const model::Saw& saw, const Stack& stack, const Step& step) {
   const bool dado = saw.widest_stack->mm > 0;
-  if (stack.height < tolerance::weld) return false;
+  if (stack.height() < tolerance::weld) return false;
   // Upright, passes side by side add up to any width from the narrowest cut on.
   if (step.exact.tilt == 0)
     return stack.width >= (dado ? std::min(saw.narrowest_stack->mm, saw.kerf->mm) : saw.kerf->mm);
   return dado && stack.width >= saw.narrowest_stack->mm && stack.width <= saw.widest_stack->mm;
 }
 
-void offer_stack(const Derivation& at, const Stack& stack, const Lying& lying,
-                 std::optional<Step>& best, double& best_fit) {
+// Where only one wall stands the stack runs out past the wood; tilted as far as it is wide.
+void run_out(const model::Saw& saw, const Step& step, Stack& stack) {
+  if (stack.two_walls) return;
+  const double room = step.exact.tilt == 0 ? overrun : saw.widest_stack->mm - stack.width;
+  stack.width += std::clamp(room, 0.0, overrun);
+}
+
+void offer_stack(const Derivation& at, Stack stack, const Lying& lying, std::optional<Step>& best,
+                 double& best_fit) {
   std::optional<Step> step = set_blade(at, lying, stack.wall);
   if (!step) return;
   const bool beyond = step->waste_right != step->reference_right;
   if (stack.two_walls && !beyond) return;
   step->tool = Tool::stack;
+  run_out(at.shop->saw, *step, stack);
   step->exact.width = stack.width;
-  step->exact.height = stack.height;
+  step->exact.height = stack.height();
   step->cuts_through = false;
   if (!stack_can(at.shop->saw, stack, *step)) return;
   double fit = fitness(at, *step);

@@ -45,6 +45,9 @@ struct PartRow {
   double volume = 0;  // mm3
   double mass = 0;    // kg, from the stock's density
   std::vector<CutReport> cuts;
+  // How far faces are off the designed ones at the most when every step is set as printed, mm;
+  // negative: a printed step can't be carried out.
+  double deviation_printed = 0;
   std::size_t quantity() const { return members.size(); }
 };
 

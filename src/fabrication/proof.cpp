@@ -5,6 +5,7 @@
 
 #include "fabrication/derive.h"
 #include "fabrication/hands.h"
+#include "fabrication/proof_faces.h"
 #include "fabrication/simulate.h"
 #include "parts/audit.h"
 
@@ -37,16 +38,12 @@ void add_surplus(const Solid& more, const Solid& less, Comparison& result) {
     result.deviation = std::max(result.deviation, outside(less, p));
 }
 
-// How far the corners of either are off the other: what rounded settings make of a part, where a
-// volume says little.
-double corner_deviation(const Solid& a, const Solid& b) {
-  double most = 0;
-  for (const Vec3& p : a.vertices()) most = std::max(most, outside(b, p));
-  for (const Vec3& p : b.vertices()) most = std::max(most, outside(a, p));
-  return most;
-}
-
 double box_area(Vec3 size) { return size.x * size.y + size.y * size.z + size.z * size.x; }
+
+Solid to_low_corner(const Solid& work) {
+  return work.empty() ? work
+                      : work.transformed({{1, 0, 0}, {0, 1, 0}, {0, 0, 1}, -work.bounds().low});
+}
 
 struct CutParts {
   std::vector<Solid> exact, printed;  // by row
@@ -61,31 +58,71 @@ std::span<Step> steps_of(Plan& plan, int row) {
   return {first, last};
 }
 
-void prove_row(Plan& plan, int row, CutParts& cut) {
-  const PartRow& about = plan.rows[static_cast<std::size_t>(row)];
+// A row's part cut by its steps, exactly and as printed, with what each step sweeps.
+struct Cutting {
+  Solid exact, printed;
+  std::string exact_why, printed_why;              // why a step can't be carried out
+  std::vector<Region> wanted, alone, all_printed;  // exact; printed after exact ones; all printed
+
+  void step(const Step& step) {
+    Region region;
+    if (exact_why.empty()) {
+      const std::string alone_why = sweep(step, step.printed, exact, region);
+      alone.push_back(alone_why.empty() ? region : Region{});
+      exact_why = sweep(step, step.exact, exact, region);
+      wanted.push_back(region);
+      if (exact_why.empty()) exact_why = take_off(step, step.exact, region, exact);
+      if (!exact_why.empty()) exact_why = step.name + ": " + exact_why + ".";
+    }
+    if (!printed_why.empty()) return;
+    printed_why = sweep(step, step.printed, printed, region);
+    all_printed.push_back(region);
+    if (printed_why.empty()) printed_why = take_off(step, step.printed, region, printed);
+  }
+};
+
+// What the printed settings make of the faces: of each step alone, and of the part.
+void measure_printed(const Solid& body, const Cutting& cut, std::span<Step> steps, PartRow& row) {
+  const DesignedFaces faces(body);
+  const Vec3 low = cut.exact.bounds().low, printed_low = cut.printed.bounds().low;
+  row.deviation_printed = cut.printed_why.empty() ? 0 : -1;
+  for (std::size_t i = 0; i < steps.size(); ++i) {
+    const Sweep wanted{cut.wanted[i], low};
+    steps[i].deviation_printed = faces.off(wanted, {cut.alone[i], low});
+    if (cut.printed_why.empty())
+      row.deviation_printed =
+          std::max(row.deviation_printed, faces.off(wanted, {cut.all_printed[i], printed_low}));
+  }
+}
+
+void prove_row(Plan& plan, int row, CutParts& parts_cut) {
+  PartRow& about = plan.rows[static_cast<std::size_t>(row)];
   const parts::Part& part = plan.assembly.parts[static_cast<std::size_t>(about.members.front())];
   const std::span<Step> steps = steps_of(plan, row);
-  Solid exact = blank_of(*plan.project, part), printed = exact;
-  std::string why = cut_part(steps, false, exact);
+  const Solid blank = blank_of(*plan.project, part);
+  Cutting cut{blank, blank, {}, {}, {}, {}, {}};
+  for (const Step& step : steps) cut.step(step);
+  const bool carried_out = cut.exact_why.empty(), printed_out = cut.printed_why.empty();
+  std::string why = cut.exact_why;
   for (const Step& step : steps)
     if (why.empty() && !step.unproven_why.empty()) why = step.name + ": " + step.unproven_why;
-  const bool carried_out = why.empty();
-  const bool printed_out = cut_part(steps, true, printed).empty();
+  if (carried_out) measure_printed(part.body, cut, steps, about);
+  cut.exact = to_low_corner(cut.exact);
+  cut.printed = to_low_corner(cut.printed);
   Comparison plain;
-  if (carried_out) plain = compare(exact, part.body);
+  if (carried_out) plain = compare(cut.exact, part.body);
   if (carried_out && !plain.equal(box_area(part.size)))
     why = "Cut so, the part is off by " + plain_number(plain.deviation, 6) + " mm.";
-  const double rounded = printed_out ? corner_deviation(printed, part.body) : 0;
   for (Step& step : steps) {
     step.proven = why.empty();
     step.unproven_why = why;
     step.deviation_exact = plain.deviation;
-    step.deviation_printed = rounded;
     step.volume_difference = plain.volume;
   }
-  cut.sound[static_cast<std::size_t>(row)] = carried_out && printed_out;
-  cut.exact[static_cast<std::size_t>(row)] = std::move(exact);
-  cut.printed[static_cast<std::size_t>(row)] = std::move(printed);
+  const auto at = static_cast<std::size_t>(row);
+  parts_cut.sound[at] = carried_out && printed_out;
+  parts_cut.exact[at] = std::move(cut.exact);
+  parts_cut.printed[at] = std::move(cut.printed);
 }
 
 // The parts as cut, where the designed ones stood.
@@ -135,7 +172,7 @@ std::string cut_part(std::span<const Step> steps, bool printed, Solid& work) {
     const std::string why = carry_out(step, printed ? step.printed : step.exact, work);
     if (!why.empty()) return step.name + ": " + why + ".";
   }
-  work = work.transformed({{1, 0, 0}, {0, 1, 0}, {0, 0, 1}, -work.bounds().low});
+  work = to_low_corner(work);
   return "";
 }
 

@@ -98,7 +98,8 @@ Setting printed_setting(const model::Project& project, const Step& step) {
   set.tilt = nearest(set.tilt, angle);
   set.gauge = nearest(set.gauge, angle);
   set.distance = length(set.distance);
-  set.height = length(set.height);
+  // A height that rounds to nothing would say "right through".
+  if (set.height > 0) set.height = std::max(length(set.height), style.step_mm());
   set.jig_offset = length(set.jig_offset);
   if (step.tool == Tool::thickness) set.width = length(set.width);
   for (Mark& each : set.marks) each = mark(each);

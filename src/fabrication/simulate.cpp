@@ -123,19 +123,34 @@ Region blade_region(const Step& step, const Setting& setting) {
   return region;
 }
 
+// Which way a tool on a sloped jig goes into the wood, in the machine frame turned to the marks.
+Vec3 jig_axis(const Setting& setting) {
+  const Vec3 right{std::cos(setting.gauge), std::sin(setting.gauge), 0};
+  return right * std::sin(setting.tilt) + Vec3{0, 0, 1} * std::cos(setting.tilt);
+}
+
 Region clear_region(const Step& step, const Setting& setting, const Rigid& machine,
                     const Solid& work) {
   const auto local = [&](const Mark& mark) {
     return machine.local_point(place_of(step, work, mark));
   };
+  const bool sloped = setting.tilt > 0;
+  const Vec3 axis = jig_axis(setting);
   Region region;
   for (const Line& line : setting.lines) {
     const Vec3 a = local(line.a), b = local(line.b);
-    const Vec3 into =
-        cross(unit(b - a), {0, 0, 1}) * std::cos(line.lean) + Vec3{0, 0, 1} * std::sin(line.lean);
+    const Vec3 into = sloped ? unit(cross(b - a, axis))
+                             : cross(unit(b - a), {0, 0, 1}) * std::cos(line.lean) +
+                                   Vec3{0, 0, 1} * std::sin(line.lean);
     region.push_back(Plane::through(a, -into));
   }
-  if (setting.depths.size() == 1) region.push_back({{0, 0, 1}, setting.depths.front().depth});
+  if (setting.depths.size() == 1) {
+    const DepthMark& depth = setting.depths.front();
+    if (sloped)
+      region.push_back(Plane::through(local(depth.at) + axis * depth.depth, axis));
+    else
+      region.push_back({{0, 0, 1}, depth.depth});
+  }
   if (setting.depths.size() == 3) {
     std::array<Vec3, 3> p;
     for (std::size_t i = 0; i < 3; ++i)
@@ -195,21 +210,32 @@ Region swept(const Step& step, const Setting& setting, const Rigid& machine, con
   }
 }
 
-std::string carry_out(const Step& step, const Setting& setting, Solid& work) {
+std::string sweep(const Step& step, const Setting& setting, const Solid& work, Region& region) {
   Rigid machine;
   if (std::string why = lay(step, setting, work, machine); !why.empty()) return why;
-  Region region = swept(step, setting, machine, work);
-  if (region.empty()) return "the step cuts nothing";
+  region = swept(step, setting, machine, work);
   for (Plane& plane : region) plane = machine.plane(plane);
+  return region.empty() ? "the step cuts nothing" : "";
+}
+
+std::string take_off(const Step& step, const Setting& setting, const Region& region, Solid& work) {
   if (step.tool == Tool::follow) {
     // What is outside of any line goes: what is inside of all stays.
-    for (Plane& line : region) line = line.flipped();
-    work.keep(region);
-    return work.empty() ? "the step leaves nothing of the work" : "";
+    Region inside = region;
+    for (Plane& line : inside) line = line.flipped();
+    work.keep(inside);
+  } else {
+    work.subtract(region);
+    if (step.tool == Tool::blade && setting.height > 0)
+      drop_offcuts(work, region.front().flipped());
   }
-  work.subtract(region);
-  if (step.tool == Tool::blade && setting.height > 0) drop_offcuts(work, region.front().flipped());
   return work.empty() ? "the step leaves nothing of the work" : "";
+}
+
+std::string carry_out(const Step& step, const Setting& setting, Solid& work) {
+  Region region;
+  if (std::string why = sweep(step, setting, work, region); !why.empty()) return why;
+  return take_off(step, setting, region, work);
 }
 
 }  // namespace splay::fabrication

@@ -59,7 +59,7 @@ std::string_view word(Turned turned) {
 }
 
 std::string_view word(Flag flag) {
-  static constexpr std::array<std::string_view, 12> words = {"try one first",
+  static constexpr std::array<std::string_view, 13> words = {"try one first",
                                                              "same setting",
                                                              "complement",
                                                              "tall fence",
@@ -70,7 +70,8 @@ std::string_view word(Flag flag) {
                                                              "stop block ahead of the blade",
                                                              "square the corners by hand",
                                                              "packed level",
-                                                             "chosen way"};
+                                                             "chosen way",
+                                                             "sloped jig"};
   return pick(words, flag);
 }
 

@@ -76,7 +76,8 @@ enum class Flag {
   stop_behind,     // wood left between blade and fence: use a stop block ahead of the blade
   square_corners,  // inside corners are squared by hand
   block,           // the side is not flat: pack it level with its furthest point, and mark on that
-  chosen_way       // not the first way: see Step::remark
+  chosen_way,      // not the first way: see Step::remark
+  sloped_jig       // the work or the tool stands on a wedge of Setting::tilt
 };
 
 // A point on `face`: how far from the work's end and edge that Setup names.
@@ -86,7 +87,7 @@ struct Mark {
 
 // A line to cut to for Tool::clear and Tool::follow: what goes is to the right of it as one goes
 // from a to b, in the machine frame. `lean` is the wall's angle off square to the face, positive
-// where the hollow widens with its depth.
+// where the hollow widens with its depth; on a sloped jig every wall runs along the tool instead.
 struct Line {
   Mark a, b;
   double lean = 0;
@@ -94,7 +95,7 @@ struct Line {
 
 struct DepthMark {
   Mark at;
-  double depth = 0;  // square to the face
+  double depth = 0;  // square to the face; on a sloped jig along the tool
 };
 
 // What is set on the machine and marked on the work.
@@ -103,6 +104,7 @@ struct Setting {
   double gauge = 0;     // signed, see above
   double distance = 0;  // fence: from it to the line. gauge: along it from the stop to the line
   // Of the tool's highest point over the tool's plane; a bore's is along the bit. 0: through.
+  // On a sloped jig (Tool::clear) tilt and gauge say how the tool leans, as they do for a bore.
   double height = 0;
   double width = 0;  // kerf, stack or bit, square to the blade. planer: what it leaves, jointer:
                      // what it takes off
@@ -144,12 +146,14 @@ struct Step {
   std::vector<Flag> flags;
   std::string remark;  // why this way, in a plain sentence, or ""
 
-  // The proof, from the exact settings; for the part's last step it is that of the whole part.
+  // The proof: of the whole part, cut by all its steps with the exact settings.
   bool proven = false;
   std::string unproven_why;      // when not proven
   double deviation_exact = 0;    // furthest the part is off the designed one, mm
-  double deviation_printed = 0;  // the same with the printed settings
   double volume_difference = 0;  // mm3 that is in one and not in the other
+  // How far the faces of the designed part that this step makes are off the surfaces its printed
+  // setting makes, at the most, when all other steps are set exactly; mm.
+  double deviation_printed = 0;
 
   Position position() const;
   bool has(Flag flag) const;

@@ -138,11 +138,25 @@ std::string gauge_side(const Step& step) {
   return right ? ", right end forward" : ", left end forward";
 }
 
-// Under the least that prints, or the figure.
-std::string off_words(const Context& context, double mm) {
+// Under the least that prints, or the figure. Rounded figures need a tenth of the places.
+std::string off_words(const Context& context, double mm, bool rounded) {
   const double least =
-      context.kit.figures.unit == Unit::millimetre ? 0.001 : 0.0001 * Length::mm_per_inch;
-  return mm < least ? "under " + in_words(context, least) : in_words(context, mm);
+      (context.kit.figures.unit == Unit::millimetre ? 0.001 : 0.0001 * Length::mm_per_inch) *
+      (rounded ? 10 : 1);
+  const double shown = rounded ? std::round(mm / least) * least : mm;
+  return shown < least ? "under " + in_words(context, least) : in_words(context, shown);
+}
+
+bool last_of_its_part(const Context& context, const Step& step) {
+  const auto next = static_cast<std::size_t>(&step - context.plan.steps.data()) + 1;
+  return next >= context.plan.steps.size() || context.plan.steps[next].row != step.row;
+}
+
+// Where only one wall stands the stack runs out past the wood.
+bool runs_out(const StepWork& work) {
+  const fabrication::Setting& set = work.step->exact;
+  const double taken = work.bite.high.x - work.bite.low.x;
+  return work.why.empty() && taken < set.width * std::cos(set.tilt) - 0.1;
 }
 
 }  // namespace
@@ -182,7 +196,8 @@ std::vector<SettingField> setting_fields(const Context& context, const StepWork&
   if (step.tool != Tool::clear && step.tool != Tool::follow)
     fields.push_back(height_field(context, work));
   if (step.tool == Tool::stack)
-    fields.push_back({"Stack width", figures.text(step.exact.width), "fit it to the piece"});
+    fields.push_back({"Stack width", figures.text(step.exact.width),
+                      runs_out(work) ? "or wider: it runs out" : "fit it to the piece"});
   if (step.tool == Tool::bore)
     fields.push_back({"Bit", figures.text(step.exact.width), "diameter"});
   return fields;
@@ -266,9 +281,15 @@ std::string way_words(const Context& context, const StepWork& work) {
 
 std::string proof_words(const Context& context, const Step& step) {
   if (!step.proven) return "NOT PROVEN: " + step.unproven_why;
-  return "Proven in the model: the part is right to " + off_words(context, step.deviation_exact) +
-         " set exactly, to " + off_words(context, step.deviation_printed) +
-         " at the rounded figures.";
+  const auto rounded = [&](double mm) { return off_words(context, mm, true); };
+  std::string words = "Proven in the model: set exactly, the part is right to " +
+                      off_words(context, step.deviation_exact, false) +
+                      "; at the rounded figures this cut is right to " +
+                      rounded(step.deviation_printed);
+  const double part = context.plan.rows[static_cast<std::size_t>(step.row)].deviation_printed;
+  if (last_of_its_part(context, step) && part >= 0)
+    words += ", and with all cuts so every face of the part to " + rounded(part);
+  return words + ".";
 }
 
 std::string group_words(const Context& context, const StepWork& first) {

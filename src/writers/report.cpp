@@ -59,6 +59,7 @@ Json part_rows(const Plan& plan) {
                     {"short_point", row.short_point},
                     {"volume_mm3", row.volume},
                     {"mass_kg", row.mass},
+                    {"deviation_printed_mm", row.deviation_printed},
                     {"cuts", cuts(row, part)}});
   }
   return list;

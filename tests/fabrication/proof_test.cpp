@@ -1,9 +1,13 @@
 // The comparison by itself: a part with many round holes, made with another division into cells.
 #include "fabrication/proof.h"
 
-#include <catch2/catch.hpp>
 #include <cmath>
+#include <filesystem>
+#include <fstream>
 #include <numbers>
+#include <sstream>
+
+#include "fabrication/steps_check.h"
 
 using namespace splay;
 using namespace splay::fabrication;
@@ -35,6 +39,23 @@ Solid bored_in_the_blank() {
   for (int i = holes; i-- > 0;) board.subtract(hole(i, 0));
   board.keep(Region{{{-1, 0, 0}, 0}, {{0, -1, 0}, 0}, {{1, 0, 0}, length}, {{0, 1, 0}, width}});
   return board;
+}
+
+// How far wood that is too much stands off the part when it is cut as printed.
+double fin_of(const Plan& plan, std::size_t row) {
+  const parts::Part& part =
+      plan.assembly.parts[static_cast<std::size_t>(plan.rows[row].members.front())];
+  std::vector<Step> steps;
+  for (const Step& step : plan.steps)
+    if (step.row == static_cast<int>(row)) steps.push_back(step);
+  Solid work = blank_of(*plan.project, part);
+  CHECK(cut_part(steps, true, work) == "");
+  return compare(work, part.body).deviation;
+}
+
+std::string plank(const std::string& more) {
+  return test::job("mm") + "[shop.saw]\nwidest_stack = 20\n" + test::board("oak", "20") +
+         "[board.b]\nstock = \"oak\"\nat = [0, 0, 0]\nlength = 400.04\nwidth = 80\n" + more;
 }
 
 }  // namespace
@@ -75,4 +96,54 @@ TEST_CASE("a cell by itself is the cell") {
     CHECK(cell.boundary().faces.size() == board.cells()[i].faces.size());
   }
   CHECK(volume == Approx(board.volume()));
+}
+
+// Plain arithmetic: 400.04 mm is set as 400.0, 0.04 off, and a width of 80 as it is.
+TEST_CASE("each step says what its own rounded setting makes, the part what all make") {
+  const test::Built built = test::build(plank(""));
+  REQUIRE(built.stops() == "");
+  const double length = test::step_for(built, "b", "crosscut to length").deviation_printed;
+  CHECK(length == Approx(0.04));
+  CHECK(test::step_for(built, "b", "rip to width").deviation_printed < 1e-9);
+  CHECK(built.row("b").deviation_printed == Approx(0.04));
+}
+
+// A bevel of 30.04 degrees is set to 30.0: over 20 mm of thickness, square to the cut face, that
+// moves its far arris by the face's length, 20 / cos 30, times the sine of 0.04 degrees (plain
+// trigonometry), and what the distance is rounded by comes on top; the square end has neither.
+TEST_CASE("an angle the scale does not have is that step's deviation and no other's") {
+  const test::Built built = test::build(
+      plank("[board.b.cut.head]\ncut = \"angles\"\nbevel = \"30.04 deg\"\nalong = 380\n"));
+  REQUIRE(built.stops() == "");
+  const Step bevel = test::step_for(built, "b", "head");
+  const double turned =
+      20 / std::cos(bevel.exact.tilt) * std::sin(std::abs(bevel.exact.tilt - bevel.printed.tilt));
+  const double moved =
+      std::abs(bevel.exact.distance - bevel.printed.distance) * std::cos(bevel.printed.tilt);
+  CHECK(turned ==
+        Approx(20 / std::cos(Angle::degrees(30.04).rad) * std::sin(Angle::degrees(0.04).rad)));
+  CHECK(bevel.deviation_printed <= turned + moved + 1e-6);
+  CHECK(bevel.deviation_printed >= std::abs(turned - moved) - 1e-6);
+  CHECK(test::step_for(built, "b", "rip to width").deviation_printed < 1e-9);
+}
+
+// Where two rounded cuts meet they overlap: what is too much is no further off the part than its
+// faces are, and at a corner of 60 degrees twice that. Half a step of each figure and of each scale
+// is common arithmetic: no face is off by more than a few of them.
+TEST_CASE("rounded settings leave no fin in any demo") {
+  for (const auto& entry :
+       std::filesystem::directory_iterator(std::string(SPLAYBOOK_SOURCE_DIR) + "/projects")) {
+    if (entry.path().extension() != ".toml") continue;
+    std::stringstream text;
+    text << std::ifstream(entry.path()).rdbuf();
+    const test::Built built = test::build(text.str());
+    const double step = built.project->job.figures().step_mm();
+    for (std::size_t row = 0; row < built.plan.rows.size(); ++row) {
+      INFO(entry.path().filename().string() << " " << built.plan.rows[row].mark);
+      const double off = built.plan.rows[row].deviation_printed;
+      CHECK(off >= 0);
+      CHECK(off < 2 * step);
+      CHECK(fin_of(built.plan, row) <= 2 * off + 1e-6);
+    }
+  }
 }
