@@ -136,6 +136,32 @@ TEST_CASE("a wide panel is glued up from strips as wide as the boards give") {
   CHECK_THAT(test::verified(used), Catch::Equals(""));
 }
 
+// Boards differ in colour: what is to look alike comes from one board, though others have room.
+TEST_CASE("parts named as a match come from one board") {
+  const std::string racks =
+      "[stock.oak.rack.first]\nlength = 40\nwidth = 6\n"
+      "[stock.oak.rack.second]\nlength = 62\nwidth = 6\n";
+  const std::string match =
+      "[stock.oak.match.fronts]\nparts = [\"front1\", \"front2\", \"front3\"]\n"
+      "run = \"end to end\"\n";
+  const test::Built piece =
+      made(boards("end_trim = \"1/2 in\"\n" + racks + match),
+           test::panels("rail", 1, "oak", "36", "5") + test::panels("front", 3, "oak", "18", "5"));
+  const fabrication::StockLayout& used = layout(piece, "oak");
+  REQUIRE(used.task.sequences.size() == 1);
+  CHECK(used.task.sequences[0].axis == packing::Axis::x);
+  CHECK_THAT(test::verified(used), Catch::Equals(""));
+  CHECK_FALSE(piece.found("match-broken"));
+  const auto parts_of = [&](const std::string& board) {
+    std::size_t parts = 0;
+    for (const fabrication::CutSheet& each : used.sheets)
+      if (used.supplies[each.supply].name == board) parts += each.parts.size();
+    return parts;
+  };
+  CHECK(parts_of("second") == 3);
+  CHECK(parts_of("first") == 1);
+}
+
 TEST_CASE("thin parts are resawn from thick stock") {
   // 1 7/8 rough: two of 5/8 + 3/16 and a kerf are 1 3/4; three would be 2 11/16.
   const std::string rough =
