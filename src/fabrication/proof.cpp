@@ -85,7 +85,8 @@ struct Cutting {
 void measure_printed(const Solid& body, const Cutting& cut, std::span<Step> steps, PartRow& row) {
   const DesignedFaces faces(body);
   const Vec3 low = cut.exact.bounds().low, printed_low = cut.printed.bounds().low;
-  row.deviation_printed = cut.printed_why.empty() ? 0 : -1;
+  row.deviation_printed =
+      cut.printed_why.empty() ? faces.blank_off(cut.wanted, low, printed_low) : -1;
   for (std::size_t i = 0; i < steps.size(); ++i) {
     const Sweep wanted{cut.wanted[i], low};
     steps[i].deviation_printed = faces.off(wanted, {cut.alone[i], low});

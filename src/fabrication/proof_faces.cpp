@@ -21,16 +21,30 @@ DesignedFaces::DesignedFaces(const Solid& body) {
   }
 }
 
+bool DesignedFaces::Corners::on(const Plane& wanted, Vec3 low) const {
+  return norm(cross(plane.n, wanted.n)) < parallel &&
+         std::all_of(points.begin(), points.end(),
+                     [&](Vec3 p) { return std::abs(wanted.distance(p + low)) < on_it; });
+}
+
+double DesignedFaces::blank_off(const std::vector<Region>& steps, Vec3 exact, Vec3 made) const {
+  double most = 0;
+  for (const Corners& face : faces_) {
+    const bool swept = std::any_of(steps.begin(), steps.end(), [&](const Region& region) {
+      return std::any_of(region.begin(), region.end(),
+                         [&](const Plane& plane) { return face.on(plane, exact); });
+    });
+    if (!swept) most = std::max(most, std::abs(dot(face.plane.n, made - exact)));
+  }
+  return most;
+}
+
 double DesignedFaces::off(const Sweep& exact, const Sweep& made) const {
   double most = 0;
   for (std::size_t i = 0; i < std::min(exact.region.size(), made.region.size()); ++i) {
     const Plane& wanted = exact.region[i];
     for (const Corners& face : faces_) {
-      if (norm(cross(face.plane.n, wanted.n)) > parallel) continue;
-      const bool on = std::all_of(face.points.begin(), face.points.end(), [&](Vec3 p) {
-        return std::abs(wanted.distance(p + exact.low)) < on_it;
-      });
-      if (!on) continue;
+      if (!face.on(wanted, exact.low)) continue;
       for (const Vec3& p : face.points)
         most = std::max(most, std::abs(made.region[i].distance(p + made.low)));
     }

@@ -22,11 +22,15 @@ class DesignedFaces {
   // plane of the same place in `made`, mm. Faces are compared and not what lies between: a thin fin
   // that is high is as far off as it is thick.
   double off(const Sweep& exact, const Sweep& made) const;
+  // The same for the faces that no step makes, which are the blank's own, when the finished part's
+  // low corner comes to lie at `made` instead of `exact`.
+  double blank_off(const std::vector<Region>& steps, Vec3 exact, Vec3 made) const;
 
  private:
   struct Corners {
     Plane plane;
     std::vector<Vec3> points;
+    bool on(const Plane& wanted, Vec3 low) const;
   };
   std::vector<Corners> faces_;
 };

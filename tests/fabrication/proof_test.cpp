@@ -137,6 +137,7 @@ TEST_CASE("rounded settings leave no fin in any demo") {
     std::stringstream text;
     text << std::ifstream(entry.path()).rdbuf();
     const test::Built built = test::build(text.str());
+    REQUIRE(built.stops() == "");
     const double step = built.project->job.figures().step_mm();
     for (std::size_t row = 0; row < built.plan.rows.size(); ++row) {
       INFO(entry.path().filename().string() << " " << built.plan.rows[row].mark);
