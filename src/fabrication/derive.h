@@ -59,6 +59,12 @@ std::optional<Step> bore(const Derivation& at, const Region& removed);
 // Lines along the outline, each right through.
 std::optional<Step> follow_lines(const Derivation& at, const std::vector<Plane>& lines);
 
+// mm: a narrower piece is not pushed through between a fence and a blade. Common practice, no
+// source.
+inline constexpr double least_at_fence = 6;
+// The piece that a rip keeps, lying flat or on edge, is narrower than that beside the fence.
+bool too_near_fence(const Step& step);
+
 inline constexpr double least_bearing = 2.0;  // mm: a shorter contact lets the work rock
 // How long the work's furthest surface towards `out` is along a direction.
 double bearing(const Derivation& at, Vec3 out, Vec3 along);

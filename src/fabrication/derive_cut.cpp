@@ -51,6 +51,22 @@ bool steady(const Derivation& at, const Step& step) {
                                  bearing(at, to, cross(outward(step.face), to)) >= least_bearing);
 }
 
+// What the work's end towards `out` still has over the finished part.
+double oversize(const Derivation& at, Vec3 out) {
+  return at.high(out) - std::max(0.0, dot(out, at.part->size));
+}
+
+// The fence reaches so far, and the line of cut is not inside of it. An end with wood to spare is
+// squared to the long point before the work stands on it.
+bool fence_can(const Derivation& at, const Step& step) {
+  const model::Saw& saw = at.shop->saw;
+  const double distance = step.exact.distance;
+  if (distance > (step.reference_right ? saw.rip_right : saw.rip_left)->mm) return false;
+  const bool squared_first = step.position() == Position::on_end && step.tool == Tool::blade &&
+                             oversize(at, outward(step.face)) > tolerance::weld;
+  return squared_first || distance > -tolerance::weld;
+}
+
 double saw_fitness(const Derivation& at, const Step& step) {
   const model::Saw& saw = at.shop->saw;
   const Setting& set = step.exact;
@@ -70,11 +86,9 @@ double saw_fitness(const Derivation& at, const Step& step) {
     return -1;
   if (step.guide == Guide::gauge && room.feed / std::cos(set.gauge) > saw.longest_crosscut->mm)
     return -1;
-  if (step.guide == Guide::fence &&
-      set.distance > (step.reference_right ? saw.rip_right : saw.rip_left)->mm)
-    return -1;
+  if (step.guide == Guide::fence && !fence_can(at, step)) return -1;
   if (step.guide == Guide::marks && room.up > between_heights(saw, set.tilt)) return -1;
-  return position_cost(step);
+  return position_cost(step) + (too_near_fence(step) ? 6 : 0);
 }
 
 double mitre_saw_fitness(const Derivation& at, const Step& step) {
@@ -181,6 +195,12 @@ void say_why(const Derivation& at, const Plane& plane, Step& step) {
 }
 
 }  // namespace
+
+bool too_near_fence(const Step& step) {
+  return step.machine == Machine::table_saw && step.guide == Guide::fence &&
+         step.tool == Tool::blade && step.position() != Position::on_end &&
+         step.exact.distance < least_at_fence;
+}
 
 double fitness(const Derivation& at, const Step& step) {
   if (!step.has(Flag::block) && !steady(at, step)) return -1;

@@ -74,17 +74,28 @@ void give_groups(Plan& plan) {
 }
 
 // Smaller than this a piece is not held by hand at a saw: common practice, no source.
-constexpr double small_piece = 300;   // mm along the feed at a fence or across at a gauge
-constexpr double narrow_offcut = 12;  // mm
+constexpr double small_piece = 300;    // mm along the feed at a fence or across at a gauge
+constexpr double narrow_offcut = 12;   // mm
+constexpr double short_at_stop = 100;  // mm: jams between a stop that stays and the blade
+
+// A piece cut right off lies between the blade and a fence or stop: the off-cut, or what is kept
+// and too short to be led by the gauge alone.
+bool trapped(const Step& step) {
+  const bool offcut = step.reference_right == step.waste_right;
+  return offcut || (step.guide == Guide::gauge && step.exact.distance < short_at_stop);
+}
 
 void flag_dangers(const Plan& plan, Step& step) {
   const Vec3 size = plan.rows[static_cast<std::size_t>(step.row)].finished;
   const bool saw = step.machine == Machine::table_saw || step.machine == Machine::mitre_saw;
-  if (saw && step.guide != Guide::marks && size.x < small_piece && size.y < small_piece)
+  const bool guided = saw && step.guide != Guide::marks;
+  if (guided && size.x < small_piece && size.y < small_piece)
     step.flags.push_back(Flag::small_piece);
-  if (step.machine == Machine::table_saw && step.tool == Tool::blade &&
-      step.guide == Guide::fence && step.exact.distance < narrow_offcut)
-    step.flags.push_back(Flag::narrow_offcut);
+  // Rollers and cutters need a length to hold.
+  if (step.tool == Tool::thickness && size.x < small_piece) step.flags.push_back(Flag::small_piece);
+  if (!guided || step.tool != Tool::blade) return;
+  if (step.exact.distance < narrow_offcut) step.flags.push_back(Flag::narrow_offcut);
+  if (step.exact.height == 0 && trapped(step)) step.flags.push_back(Flag::stop_behind);
 }
 
 }  // namespace
@@ -136,6 +147,8 @@ void plan_steps(Plan& plan) {
   finish_steps(plan);
   prove(plan);
   check_proofs(plan);
+  check_fences(plan);
+  check_milling(plan);
   report_chains(plan);
 }
 

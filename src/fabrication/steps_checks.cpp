@@ -37,6 +37,60 @@ void check_positions(Plan& plan, const Derivation& derived) {
          "saw.beyond = \"split\", or accept the hand with saw.beyond = \"hand\"."});
 }
 
+void check_fences(Plan& plan) {
+  const FigureStyle style = plan.project->job.figures();
+  std::vector<std::string> at_blade;
+  for (const Step& step : plan.steps) {
+    const std::string& mark = plan.rows[static_cast<std::size_t>(step.row)].mark;
+    if (step.position() == Position::on_end && step.guide == Guide::fence &&
+        step.has(Flag::sacrificial) && (at_blade.empty() || at_blade.back() != mark))
+      at_blade.push_back(mark);
+    if (!too_near_fence(step)) continue;
+    plan.findings.push_back(
+        {Level::caution,
+         "fence-too-near",
+         {mark},
+         mark + ", " + step.name + ": the fence would stand " +
+             style.with_unit(step.exact.distance) + " from the line of cut; less than " +
+             style.with_unit(least_at_fence) + " can't be pushed through beside a blade.",
+         "Cut it off a wider piece with the strip on the far side of the blade, fix it to a "
+         "carrier board that runs along the fence, or plane it to the line by hand."});
+  }
+  if (at_blade.empty()) return;
+  std::string marks;
+  for (const std::string& mark : at_blade) marks += (marks.empty() ? "" : ", ") + mark;
+  plan.findings.push_back(
+      {Level::note, "fence-at-blade", at_blade,
+       marks + ": stood on the end, the line of cut is at the fence itself.",
+       "Clamp a waste board to the tall fence and let the blade cut into it, or leave the work "
+       "proud of the line and plane the last of it by hand."});
+}
+
+void check_milling(Plan& plan) {
+  const FigureStyle style = plan.project->job.figures();
+  const model::Shop& shop = plan.project->shop;
+  const auto say = [&](const PartRow& row, const char* code, const std::string& what, double widest,
+                       const std::string& way) {
+    if (row.blank.y <= widest + 1e-6) return;
+    plan.findings.push_back({Level::caution,
+                             code,
+                             {row.mark},
+                             row.mark + ": its blank is " + style.with_unit(row.blank.y) +
+                                 " wide; the " + what + " takes " + style.with_unit(widest) + ".",
+                             way});
+  };
+  for (const Step& step : plan.steps) {
+    if (step.machine != Machine::planer) continue;
+    const PartRow& row = plan.rows[static_cast<std::size_t>(step.row)];
+    say(row, "too-wide-to-plane", "planer", shop.planer.widest->mm,
+        "Rip it, plane the halves and glue them; plane it by hand to a gauged line; or have it "
+        "sanded to thickness on a wide machine.");
+    say(row, "too-wide-to-joint", "jointer", shop.jointer.widest->mm,
+        "Flatten its first face by hand with winding sticks, or carry it through the planer on a "
+        "flat board with wedges under the hollows; or rip it, joint the halves and glue them.");
+  }
+}
+
 void check_proofs(Plan& plan) {
   int told = -1;
   for (const Step& step : plan.steps) {

@@ -13,4 +13,11 @@ void check_positions(Plan& plan, const Derivation& derived);
 // "unproven-steps", level stop: parts whose steps the proof does not bear out.
 void check_proofs(Plan& plan);
 
+// Adds "fence-too-near" where what is kept is too narrow beside the fence, and "fence-at-blade"
+// where work stands on its end with the line of cut at the fence.
+void check_fences(Plan& plan);
+
+// Adds "too-wide-to-plane" and "too-wide-to-joint" for blanks that the machines don't take.
+void check_milling(Plan& plan);
+
 }  // namespace splay::fabrication
