@@ -5,7 +5,8 @@
 
 namespace splay::fabrication {
 
-// "past-saw-tilt": a bevel that the saw can't tilt to with the board flat. "nothing-to-build".
+// "nothing-to-build", and what the judgements of soundness.h, finish.h and hardware.h say. What the
+// saws can't do is said with the steps (steps_checks.h).
 void check_plan(Plan& plan);
 
 }  // namespace splay::fabrication
