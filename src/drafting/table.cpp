@@ -32,8 +32,10 @@ struct Need {
   double least = 0, whole = 0;  // padding included
 };
 
-Need need_of(const Layout& layout, std::size_t c) {
+// With `words_break`, only texts set from the right, which are figures, are kept whole.
+Need need_of(const Layout& layout, std::size_t c, bool words_break) {
   const Column& column = layout.table.columns[c];
+  const bool kept = !column.wrap && (!words_break || column.align == ink::Align::right);
   Need need;
   const auto include = [&](std::string_view text, ink::Face face, bool whole) {
     const double all = widest_line(layout.kit, text, layout.height, face);
@@ -45,7 +47,7 @@ Need need_of(const Layout& layout, std::size_t c) {
   for (const TableRow& row : layout.table.rows) {
     if (c >= row.cells.size()) continue;
     const Cell& cell = row.cells[c];
-    include(cell.text, cell.face, !column.wrap);
+    include(cell.text, cell.face, kept);
     if (cell.picture) need.least = std::max(need.least, cell.picture->width);
   }
   need.least = std::max(need.least, column.least) + 2 * pad_x;
@@ -59,28 +61,40 @@ void shrink(std::vector<double>& widths, double by) {
   for (double& width : widths) width -= by * width / sum;
 }
 
+std::vector<Need> needs_of(const Layout& layout, double width) {
+  std::vector<Need> needs;
+  for (const bool words_break : {false, true}) {
+    needs.clear();
+    double used = 0;
+    for (std::size_t c = 0; c < layout.table.columns.size(); ++c) {
+      needs.push_back(need_of(layout, c, words_break));
+      used += needs.back().least;
+    }
+    if (used <= width) break;
+  }
+  return needs;
+}
+
 // First what every column needs, then what its texts would like, then shares of the rest.
 void measure(Layout& layout, double width) {
-  std::vector<double> more;
+  const std::vector<Need> needs = needs_of(layout, width);
   double used = 0, wanted = 0, shares = 0;
-  for (std::size_t c = 0; c < layout.table.columns.size(); ++c) {
-    const Need need = need_of(layout, c);
-    layout.widths.push_back(need.least);
-    more.push_back(need.whole - need.least);
-    used += need.least;
-    wanted += more.back();
+  for (std::size_t c = 0; c < needs.size(); ++c) {
+    layout.widths.push_back(needs[c].least);
+    used += needs[c].least;
+    wanted += needs[c].whole - needs[c].least;
     shares += layout.table.columns[c].share;
   }
+  layout.total = width;
   if (used > width) {
     shrink(layout.widths, used - width);
-  } else {
-    const double given = std::min(1.0, wanted > 0 ? (width - used) / wanted : 0.0);
-    const double rest = width - used - given * wanted;
-    for (std::size_t c = 0; c < more.size(); ++c)
-      layout.widths[c] +=
-          given * more[c] + (shares > 0 ? rest * layout.table.columns[c].share / shares : 0.0);
+    return;
   }
-  layout.total = width;
+  const double given = std::min(1.0, wanted > 0 ? (width - used) / wanted : 0.0);
+  const double rest = width - used - given * wanted;
+  for (std::size_t c = 0; c < needs.size(); ++c)
+    layout.widths[c] += given * (needs[c].whole - needs[c].least) +
+                        (shares > 0 ? rest * layout.table.columns[c].share / shares : 0.0);
 }
 
 Picture cell_picture(const Layout& layout, std::size_t c, const Cell& cell) {

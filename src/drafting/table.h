@@ -43,8 +43,8 @@ struct Table {
 };
 
 // The table as blocks `width` wide, one a row. The last row stays with the one before it and the
-// first with the second. When the texts that may not wrap are wider than the table, they are
-// wrapped after all.
+// first with the second. When the texts that may not wrap are wider than the table, those set from
+// the left are wrapped after all, and figures only when that is not enough.
 Story table(const Kit& kit, const Table& table, double width);
 
 }  // namespace splay::drafting

@@ -1,5 +1,7 @@
 #include "drafting/flow.h"
 
+#include <algorithm>
+
 #include "drafting/table.h"
 #include "page_fixture.h"
 
@@ -58,6 +60,20 @@ TEST_CASE("cells wrap inside their columns") {
   CHECK(box.low.x >= -1e-6);
   CHECK(box.high.x <= 60 + 1e-6);
   CHECK(box.low.y >= -picture.height - 1e-6);
+}
+
+TEST_CASE("figures stay whole when words that may not break are too long") {
+  const Kit kit = test::kit();
+  Table table;
+  table.columns = {{.head = "Measure", .share = 0, .wrap = false},
+                   {.head = "Must be", .align = ink::Align::right, .share = 0, .wrap = false},
+                   {.head = "Measured", .share = 1, .least = 22}};
+  table.rows = {{{"Diagonals 1/16 apart: corners out by", "0.07", ""}, {}, false},
+                {{"Diagonal 1 to 3", "146 23/32", ""}, {}, false}};
+  const Picture picture = as_picture(drafting::table(kit, table, 66), 66);
+  const std::vector<std::string> words = test::words(picture.items);
+  CHECK(std::count(words.begin(), words.end(), "146 23/32") == 1);
+  CHECK(extent(kit, picture.items).high.x <= 66 + 1e-6);
 }
 
 TEST_CASE("the columns of the last page are about equally high") {
