@@ -16,10 +16,11 @@ namespace fs = std::filesystem;
 
 namespace {
 
-const std::map<std::string, model::PaperSize> papers = {{"A4", model::PaperSize::a4},
-                                                        {"Letter", model::PaperSize::letter},
-                                                        {"A3", model::PaperSize::a3},
-                                                        {"Tabloid", model::PaperSize::tabloid}};
+const std::map<std::string, model::PaperSize> paper_sizes = {
+    {"A4", model::PaperSize::a4},
+    {"Letter", model::PaperSize::letter},
+    {"A3", model::PaperSize::a3},
+    {"Tabloid", model::PaperSize::tabloid}};
 
 // Better layouts on request. On a terminal a line tells how far they are; a file gets none.
 packing::Effort effort_of(const Call& call) {
@@ -34,10 +35,15 @@ packing::Effort effort_of(const Call& call) {
 
 }  // namespace
 
-Piece open_piece(const Call& call) {
+Overrides overrides_of(const Call& call) {
   Overrides overrides;
   overrides.effort = effort_of(call);
-  if (!call.paper.empty()) overrides.paper = papers.at(call.paper);
+  if (!call.paper.empty()) overrides.paper = paper_sizes.at(call.paper);
+  return overrides;
+}
+
+Piece open_piece(const Call& call) {
+  const Overrides overrides = overrides_of(call);
   Piece piece = make_piece(call.file, overrides);
   if (overrides.effort.progress) std::cerr << "\r\x1b[K";
   for (const Diagnostic& fault : piece.diagnostics)
@@ -60,12 +66,14 @@ bool withheld(const Piece& piece) {
   return true;
 }
 
-model::Style style_of(const Call& call) {
-  const std::string usual = call.whom == "client" ? "client" : "bench";
+StyleFile style_file(const Call& call, const std::string& whom) {
+  const std::string usual = whom == "client" ? "client" : "bench";
   return find_style(call.style.empty() ? usual : call.style,
                     {fs::path(call.file).parent_path() / "styles", SPLAYBOOK_INSTALLED_STYLES,
                      SPLAYBOOK_SOURCE_STYLES});
 }
+
+model::Style style_of(const Call& call) { return read_style(style_file(call, call.whom)); }
 
 std::string check_figure(const Piece& piece) {
   return writers::sha256(reading::signed_text(*piece.project));
@@ -76,6 +84,7 @@ std::string base_name(const Call& call, const Piece& piece) {
 }
 
 int check(const Call& call) {
+  if (is_archive(call.file)) return check_archive(call);
   const Piece piece = open_piece(call);
   if (!piece.project) return wrong_project;
   show_findings(piece, std::cout);

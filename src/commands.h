@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "ink/fonts.h"
 #include "pipeline.h"
 
 namespace splay {
@@ -13,7 +14,10 @@ namespace splay {
 enum Exit { done = 0, wrong_project = 1, wrong_call = 2, no_file = 3 };
 
 struct Call {
-  std::string file, style, paper, out = "output", word, whom = "shop";
+  std::string file, old_file, style, paper, out = "output", word, whom = "shop", starter = "case";
+  bool only_changed = false;
+  std::vector<std::string> words;           // to look for
+  std::vector<std::string> formats{"pdf"};  // words of writers/formats.h
   std::int64_t effort = 0;
 };
 
@@ -23,14 +27,30 @@ int check(const Call& call);
 int print(const Call& call);
 int report(const Call& call);
 int explain(const Call& call);
+int compare(const Call& call);
+int watch(const Call& call);      // until it is stopped
+int start_new(const Call& call);  // a project file from a starter
+int schema(const Call& call);     // of the project file or the report
+int archive(const Call& call);
+int check_archive(const Call& call);                 // whole, and printed again the same
+int jobs(const Call& call);                          // the finished jobs among the archives
+bool is_archive(const std::filesystem::path& path);  // its folder or its .zip
 
 // What the commands share.
+Overrides overrides_of(const Call& call);
 Piece open_piece(const Call& call);  // says what is wrong with the file on standard error
 void show_findings(const Piece& piece, std::ostream& out);
 // Shows the findings when one says stop.
 bool withheld(const Piece& piece);
+StyleFile style_file(const Call& call, const std::string& whom);  // the one asked for or the usual
 model::Style style_of(const Call& call);
-// The check figure of what a client signs: SHA-256 of the file but its [approval] table.
+// Writes the packet asked for in every format asked for; says what the page lint finds.
+struct Printed {
+  std::vector<std::string> files;
+  std::size_t pages = 0;
+};
+Printed print_piece(const Call& call, const Piece& piece, const ink::FontSet& fonts);
+// The check figure of what a client signs: SHA-256 of the file but its records.
 std::string check_figure(const Piece& piece);
 std::string base_name(const Call& call, const Piece& piece);  // "canted-tea-cabinet-B"
 

@@ -10,10 +10,12 @@
 namespace splay {
 
 Piece make_piece(const std::filesystem::path& file, const Overrides& overrides) {
-  Piece piece;
-  piece.file_name = file.string();
   // One byte more than reading takes, so that reading itself says what is too large.
-  piece.source = writers::read_file(file, reading::largest_file + 1);
+  return make_piece(writers::read_file(file, reading::largest_file + 1), file.string(), overrides);
+}
+
+Piece make_piece(std::string source, std::string file_name, const Overrides& overrides) {
+  Piece piece{std::move(file_name), std::move(source), {}, {}, {}};
   reading::ProjectReading result =
       reading::read_project(piece.source, piece.file_name, constructs::registry());
   piece.diagnostics = std::move(result.diagnostics);
@@ -25,16 +27,19 @@ Piece make_piece(const std::filesystem::path& file, const Overrides& overrides) 
   return piece;
 }
 
-model::Style find_style(const std::string& name,
-                        const std::vector<std::filesystem::path>& folders) {
+StyleFile find_style(const std::string& name, const std::vector<std::filesystem::path>& folders) {
   std::filesystem::path path = name;
   for (const std::filesystem::path& folder : folders)
     if (!std::filesystem::exists(path)) path = folder / (name + ".toml");
-  const std::string source = writers::read_file(path, reading::largest_file);
-  reading::StyleReading result = reading::read_style(source, name);
+  return {path.string(), writers::read_file(path, reading::largest_file)};
+}
+
+model::Style read_style(const StyleFile& file) {
+  reading::StyleReading result =
+      reading::read_style(file.text, std::filesystem::path(file.path).stem().string());
   std::string faults;
   for (const Diagnostic& fault : result.diagnostics)
-    faults += describe(fault, path.string(), source);
+    faults += describe(fault, file.path, file.text);
   if (!result.style) throw std::runtime_error(faults);
   return std::move(*result.style);
 }

@@ -31,9 +31,16 @@ struct Overrides {
 
 // Throws std::runtime_error when the file can't be read.
 Piece make_piece(const std::filesystem::path& file, const Overrides& overrides);
+// The same of a text that was read already; `file_name` is for messages.
+Piece make_piece(std::string source, std::string file_name, const Overrides& overrides);
 
-// A style by name from one of the folders, or by path. Throws std::runtime_error with all faults.
-model::Style find_style(const std::string& name, const std::vector<std::filesystem::path>& folders);
+// A style's file by name from one of the folders, or by path. Throws std::runtime_error when there
+// is none.
+struct StyleFile {
+  std::string path, text;
+};
+StyleFile find_style(const std::string& name, const std::vector<std::filesystem::path>& folders);
+model::Style read_style(const StyleFile& file);  // throws std::runtime_error with all faults
 
 // The page faults of a packet as text, one line each; empty when the pages are sound. `with_parts`:
 // the packet must draw and list every part.

@@ -164,13 +164,25 @@ void put_warning(const Kit& kit, ink::Page& page, const std::string& words) {
 }
 
 void number_page(const Kit& kit, ink::Page& page, int number, int count, bool bind_right) {
-  page.label = std::to_string(number);
+  const std::string label = std::to_string(number);
+  label_page(kit, page, label, label + " of " + std::to_string(count), bind_right);
+}
+
+void put_change_bar(ink::Page& page, double low, double high) {
+  constexpr double outside = 3, width = 1;
+  const double x = page.paper.area().high.x + outside;
+  page.items.emplace_back(
+      ink::Group{"frame", {ink::Stroke{ink::Path{}.move({x, low}).line({x, high}), {width}}}});
+}
+
+void label_page(const Kit& kit, ink::Page& page, const std::string& label, const std::string& words,
+                bool bind_right) {
+  page.label = label;
   const ink::Rect box = page_cell(block_rect(page.paper));
   const ink::Rect inside{{box.low.x + cell_pad, box.low.y + 0.6},
                          {box.high.x - cell_pad, box.high.y - cell_pad - name_height - 0.9}};
   ink::Group group{"title block", {}};
-  group.items.emplace_back(fitted(kit, std::to_string(number) + " of " + std::to_string(count),
-                                  inside, {.height = 3.5, .face = ink::Face::bold}));
+  group.items.emplace_back(fitted(kit, words, inside, {.height = 3.5, .face = ink::Face::bold}));
   page.items.emplace_back(std::move(group));
   const ink::Rect frame = page.paper.area();
   page.items.emplace_back(ink::Anchor{"page " + page.label, {frame.low.x, frame.high.y}});

@@ -32,6 +32,12 @@ ink::Page start_page(const Kit& kit, const ink::Paper& paper, const TitleFields&
 // Writes label and "page x of y" once all pages are known, and an anchor "page x". bind_right moves
 // all that is on the page towards the left, for the back of a leaf in a two-sided binder.
 void number_page(const Kit& kit, ink::Page& page, int number, int count, bool bind_right);
+// The same for pages that stand before the numbered ones: "i", "i of ii".
+void label_page(const Kit& kit, ink::Page& page, const std::string& label, const std::string& words,
+                bool bind_right);
+
+// Bars in the outer margin beside what changed, between the heights given.
+void put_change_bar(ink::Page& page, double low, double high);
 
 // Words in bold that nobody can miss, over the frame in the upper margin.
 void put_warning(const Kit& kit, ink::Page& page, const std::string& words);

@@ -24,10 +24,16 @@ drafting::Picture sample_place(const Context& context) {
   return picture;
 }
 
-std::string parts_text(const Context& context, const std::string& stock) {
+const std::string& material_of(const fabrication::StockUse& stock) {
+  return stock.material.empty() ? stock.name : stock.material;
+}
+
+// The parts of every stock of one material, whatever its thickness.
+std::string parts_text(const Context& context, const std::string& material) {
   std::vector<std::string> names;
-  for (const fabrication::PartRow& row : context.plan.rows)
-    if (row.stock == stock) names.push_back(row.name);
+  for (const fabrication::StockUse& stock : context.plan.stock)
+    for (const fabrication::PartRow& row : context.plan.rows)
+      if (row.stock == stock.name && material_of(stock) == material) names.push_back(row.name);
   return joined(names);
 }
 
@@ -36,12 +42,16 @@ Story materials(const Context& context, double width) {
   table.columns = {{.head = "Material"},
                    {.head = "Where", .share = 2},
                    {.head = "Sample", .share = 0, .wrap = false}};
-  for (const fabrication::StockUse& stock : context.plan.stock)
-    if (stock.pieces > 0)
-      table.rows.push_back({{Cell::bold(stock.material.empty() ? stock.name : stock.material),
-                             parts_text(context, stock.name), Cell::drawn(sample_place(context))},
-                            {},
-                            false});
+  std::vector<std::string> named;
+  for (const fabrication::StockUse& stock : context.plan.stock) {
+    const std::string& material = material_of(stock);
+    if (stock.pieces == 0 || std::ranges::find(named, material) != named.end()) continue;
+    named.push_back(material);
+    table.rows.push_back(
+        {{Cell::bold(material), parts_text(context, material), Cell::drawn(sample_place(context))},
+         {},
+         false});
+  }
   return drafting::table(context.kit, table, width);
 }
 

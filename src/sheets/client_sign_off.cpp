@@ -51,11 +51,15 @@ Story signatures(const Context& context, double width) {
   return drafting::table(context.kit, table, width);
 }
 
+// Where the piece will stand, as measured there.
 Story sizes_on_site(const Context& context, double width) {
   drafting::Table table;
-  table.columns = {{.head = "Measured on site", .share = 2}, {.head = "Size"}, {.head = "By, day"}};
-  for (const char* what : {"Where it will stand: width", "height", "depth", "Way in, narrowest"})
-    table.rows.push_back({{std::string(what) + "\n ", "", ""}, {}, false});
+  table.columns = {{.head = "Width"},
+                   {.head = "Height"},
+                   {.head = "Depth"},
+                   {.head = "Way in, narrowest", .share = 0},
+                   {.head = "By, day"}};
+  table.rows.push_back({{"\n ", "", "", "", ""}, {}, false});
   return drafting::table(context.kit, table, width);
 }
 
@@ -69,7 +73,7 @@ std::vector<ink::Page> make_client_sign_off(const Context& given) {
     add_chapter(context, story, title, std::move(more), width);
   };
   chapter("Sign-off", what_is_signed(context, width));
-  chapter("Sizes of the place", sizes_on_site(context, width));
+  chapter("Sizes measured on site", sizes_on_site(context, width));
   chapter("What signing means",
           {drafting::body_text(
               context.kit,

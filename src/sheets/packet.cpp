@@ -80,15 +80,21 @@ std::string warning_of(const model::Project& project, const Issue& issue) {
 
 }  // namespace
 
+Context context_of(const fabrication::Plan& plan, const model::Style& style,
+                   const ink::FontSet& fonts, const Issue& issue) {
+  const model::Job& job = plan.project->job;
+  return {plan,
+          {&fonts, look_of(style), job.figures()},
+          drafting::paper_named(paper_names[static_cast<std::size_t>(*job.paper)]),
+          {},
+          issue.check_figure};
+}
+
 ink::Packet make_packet(const fabrication::Plan& plan, const model::Style& style,
                         const ink::FontSet& fonts, const Issue& issue) {
   if (plan.stopped()) throw std::invalid_argument("a plan with a stop finding has no binder");
   const model::Job& job = plan.project->job;
-  const Context context{plan,
-                        {&fonts, look_of(style), job.figures()},
-                        drafting::paper_named(paper_names[static_cast<std::size_t>(*job.paper)]),
-                        {},
-                        issue.check_figure};
+  const Context context = context_of(plan, style, fonts, issue);
   std::vector<Pages> sheets = make_sheets(context, issue.whom);
   const std::string warning = warning_of(*plan.project, issue);
   ink::Packet packet;

@@ -14,6 +14,10 @@ struct Issue {
   std::string check_figure{};  // SHA-256 of what the client signs (reading/signed_text.h)
 };
 
+// What the sheets of a packet are made from; the plan and the fonts outlive it.
+Context context_of(const fabrication::Plan& plan, const model::Style& style,
+                   const ink::FontSet& fonts, const Issue& issue);
+
 // One packet on the job's paper. The plan must not be stopped (std::invalid_argument). Pages for
 // the shop say NOT APPROVED when the author wants a sign-off or there is one, and no approval of
 // exactly this check figure stands in the file.

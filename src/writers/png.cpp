@@ -75,7 +75,7 @@ class PngPage {
     cairo_set_font_options(context_.get(), options.get());
   }
 
-  std::string write() {
+  void draw() {
     ink::walk(page_.items, [&](const ink::Item& item) {
       if (const auto* stroke = std::get_if<ink::Stroke>(&item)) draw(*stroke);
       if (const auto* fill = std::get_if<ink::Fill>(&item)) draw(*fill);
@@ -83,6 +83,18 @@ class PngPage {
     });
     finish_strokes();
     check(cairo_status(context_.get()));
+  }
+
+  // Another page on this one, dot for dot; its upper left corner comes to `corner` (mm).
+  void paint(const PngPage& other, Vec2 corner) const {
+    const Vec2 at = dots(corner);
+    cairo_set_source_surface(context_.get(), other.surface_.get(), std::round(at.x),
+                             std::round(at.y));
+    cairo_paint(context_.get());
+    check(cairo_status(context_.get()));
+  }
+
+  std::string write() const {
     std::string file;
     check(cairo_surface_write_to_png_stream(
         surface_.get(),
@@ -219,10 +231,21 @@ void state_resolution(std::string& file, double dpi) {
 
 }  // namespace
 
-std::string png(const ink::Page& page, const ink::FontSet& fonts, double dpi) {
+std::string png(const ink::Page& page, const ink::FontSet& fonts, double dpi,
+                const std::vector<Inset>& insets) {
   require_sound(page);
-  if (!(dpi >= 1 && dpi <= 10000)) throw std::invalid_argument("a picture needs 1 to 10,000 dpi");
-  std::string file = PngPage(page, fonts, dpi).write();
+  const auto sound = [](double each) { return each >= 1 && each <= 10000; };
+  if (!sound(dpi)) throw std::invalid_argument("a picture needs 1 to 10,000 dpi");
+  PngPage picture(page, fonts, dpi);
+  picture.draw();
+  for (const Inset& inset : insets) {
+    require_sound(*inset.page);
+    if (!sound(dpi * inset.scale)) throw std::invalid_argument("an inset page is too small");
+    PngPage small(*inset.page, fonts, dpi * inset.scale);
+    small.draw();
+    picture.paint(small, inset.corner);
+  }
+  std::string file = picture.write();
   state_resolution(file, dpi);
   return file;
 }

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "ink/fonts.h"
 #include "ink/ink.h"
@@ -20,8 +21,17 @@ std::string pdf(const ink::Packet& packet, const ink::FontSet& fonts);
 // as pdf() does for text and numbers.
 std::string svg(const ink::Page& page, const ink::FontSet& fonts);
 
-// One page as a picture through Cairo, `dpi` dots to the inch (1 to 10,000), which the file states.
-// Throws std::invalid_argument as svg() does, std::runtime_error when the picture is too large.
-std::string png(const ink::Page& page, const ink::FontSet& fonts, double dpi);
+// A page drawn small on another one; `corner` is its upper left, mm on that page.
+struct Inset {
+  const ink::Page* page = nullptr;
+  Vec2 corner;
+  double scale = 1;
+};
+
+// One page as a picture through Cairo, `dpi` dots to the inch (1 to 10,000), which the file states,
+// and over it the insets. Throws std::invalid_argument as svg() does, std::runtime_error when the
+// picture is too large.
+std::string png(const ink::Page& page, const ink::FontSet& fonts, double dpi,
+                const std::vector<Inset>& insets = {});
 
 }  // namespace splay::writers

@@ -1,0 +1,174 @@
+// print --for archive, check of an archive, and the index of finished jobs.
+#include <algorithm>
+#include <catch2/catch.hpp>
+#include <fstream>
+#include <nlohmann/json.hpp>
+
+#include "program/run.h"
+#include "writers/digest.h"
+#include "writers/files.h"
+
+using namespace splay;
+
+namespace {
+
+namespace fs = std::filesystem;
+
+std::string bytes(const std::string& path) { return writers::read_file(path, 1u << 28); }
+void save(const std::string& path, const std::string& text) { std::ofstream(path) << text; }
+
+std::string changed(std::string text, const std::string& from, const std::string& to) {
+  REQUIRE(text.find(from) != std::string::npos);
+  return text.replace(text.find(from), from.size(), to);
+}
+
+bool has(const test::Run& run, const std::string& words) {
+  return run.output.find(words) != std::string::npos;
+}
+
+// The stool, archived.
+struct Archived {
+  test::Folder folder;
+  std::string file = folder / "stool.toml", out = folder / "out";
+  std::string text = bytes(test::project("splayed-stool"));
+  std::string place = out + "/stool-A-archive";
+  Archived() {
+    save(file, text);
+    const test::Run run = print();
+    INFO(run.output);
+    REQUIRE(run.status == 0);
+  }
+  test::Run print(const std::string& before = "") const {
+    return test::run(before + test::program() + " print " + file + " --for archive --out " + out);
+  }
+  test::Run check(const std::string& ending = "") const {
+    return test::run(test::program() + " check " + place + ending);
+  }
+  std::vector<std::string> names() const {
+    std::vector<std::string> all;
+    for (const auto& entry : fs::directory_iterator(out))
+      all.push_back(entry.path().filename().string());
+    std::ranges::sort(all);
+    return all;
+  }
+  // Writes the sums anew, as somebody would who changes an archive on purpose.
+  void write_sums() const {
+    save(place + "/manifest.sha256",
+         test::run("cd " + place +
+                   " && sha256sum $(ls | LC_ALL=C sort | grep -v '^manifest.sha256$')")
+             .output);
+  }
+};
+
+}  // namespace
+
+TEST_CASE("an archive holds what was issued and what it was made from, whole for other tools") {
+  const Archived it;
+  CHECK(it.names() ==
+        std::vector<std::string>{"jobs.csv", "stool-A-archive", "stool-A-archive.zip"});
+  for (const char* name :
+       {"stool.toml", "style-bench.toml", "style-client.toml", "stool-A-shop.pdf",
+        "stool-A-client.pdf", "stool-A-cut-list.csv", "stool-A.json", "stool-A-part-B.svg",
+        "stool-A-part-B.dxf", "manifest.json"})
+    CHECK(fs::exists(it.place + "/" + name));
+  CHECK(bytes(it.place + "/stool.toml") == it.text);
+  const test::Run sums = test::run("cd " + it.place + " && sha256sum --strict -c manifest.sha256");
+  INFO(sums.output);
+  CHECK(sums.status == 0);
+  CHECK(test::run("unzip -tq " + it.place + ".zip").status == 0);
+  const std::string unpacked = it.folder / "unpacked";
+  REQUIRE(test::run("unzip -q " + it.place + ".zip -d " + unpacked).status == 0);
+  CHECK(test::run("diff -r " + it.place + " " + unpacked + "/stool-A").status == 0);
+}
+
+TEST_CASE("check proves an archive whole and prints it again byte for byte") {
+  const Archived it;
+  for (const char* ending : {"", ".zip"}) {
+    const test::Run run = it.check(ending);
+    INFO(run.output);
+    CHECK(run.status == 0);
+    CHECK(has(run, "every byte the same"));
+    CHECK_FALSE(has(run, "Not the tools"));
+  }
+}
+
+TEST_CASE("a changed, lost or added file of an archive is named") {
+  const Archived it;
+  const std::string list = it.place + "/stool-A-cut-list.csv", whole = bytes(list);
+  std::string wrong = whole;
+  wrong[wrong.size() / 2] ^= 1;
+  save(list, wrong);
+  CHECK(it.check().status == 1);
+  CHECK(has(it.check(), "stool-A-cut-list.csv: not as it was archived"));
+  fs::remove(list);
+  CHECK(has(it.check(), "stool-A-cut-list.csv: missing"));
+  save(list, whole);
+  save(it.place + "/extra", "");
+  CHECK(has(it.check(), "extra: not in the manifest"));
+  std::string packed = bytes(it.place + ".zip");
+  packed[packed.size() / 2] ^= 1;
+  save(it.place + ".zip", packed);
+  CHECK(it.check(".zip").status != 0);
+}
+
+TEST_CASE("other tools and other bytes than then are told") {
+  const Archived it;
+  auto manifest = nlohmann::ordered_json::parse(bytes(it.place + "/manifest.json"));
+  manifest["made_with"]["versions"]["cairo"] = "0.9";
+  manifest["made_with"]["fonts"][0]["sha256"] = std::string(64, '0');
+  // A packet that says something else, with its sum put right.
+  const std::string pdf = it.place + "/stool-A-shop.pdf";
+  save(pdf, bytes(pdf) + "\n");
+  manifest["sha256"]["stool-A-shop.pdf"] = writers::sha256(bytes(pdf));
+  save(it.place + "/manifest.json", manifest.dump(2) + "\n");
+  it.write_sums();
+  const test::Run run = it.check();
+  INFO(run.output);
+  CHECK(run.status == 1);
+  CHECK(has(run, ", then 0.9"));
+  CHECK(has(run, "is another file than then"));
+  CHECK(has(run, "stool-A-shop.pdf: printed otherwise now"));
+  CHECK_FALSE(has(run, "stool-A-client.pdf"));
+}
+
+TEST_CASE("an archive is never written over: another state needs another revision") {
+  const Archived it;
+  const std::string manifest = bytes(it.place + "/manifest.json"), zip = bytes(it.place + ".zip");
+  const test::Run again = it.print();
+  CHECK(again.status == 0);
+  CHECK(has(again, "there already, the same"));
+  const std::string higher = changed(it.text, "high = 460", "high = 470");
+  save(it.file, higher);
+  const test::Run refused = it.print();
+  CHECK(refused.status == 3);
+  CHECK(has(refused, "give this state a revision of its own"));
+  CHECK(bytes(it.place + "/manifest.json") == manifest);
+  CHECK(bytes(it.place + ".zip") == zip);
+  CHECK(it.names().size() == 3);
+  save(it.file, changed(changed(higher, "revision = \"A\"", "revision = \"B\""),
+                        "date = 2026-06-02", "date = 2026-07-03"));
+  REQUIRE(it.print().status == 0);
+  CHECK(it.names().size() == 5);
+  // The index, and what is found in it.
+  const test::Run all = test::run(test::program() + " jobs --out " + it.out);
+  CHECK(all.output.find("2026-06-02") < all.output.find("2026-07-03"));
+  const test::Run one = test::run(test::program() + " jobs millrace 07-03 --out " + it.out);
+  INFO(one.output);
+  CHECK(has(one, "revision B"));
+  CHECK_FALSE(has(one, "revision A"));
+  CHECK(test::run(test::program() + " jobs nobody --out " + it.out).output.empty());
+  const std::string index = bytes(it.out + "/jobs.csv");
+  CHECK(std::count(index.begin(), index.end(), '\n') == 3);
+}
+
+TEST_CASE("an archive has the same bytes under another locale and time zone") {
+  const Archived one, two;
+  fs::remove_all(two.out);
+  // A locale with a decimal comma, made for this test.
+  test::run("localedef -i de_DE -f UTF-8 '" + (two.folder / "de_DE.UTF-8") + "'");
+  REQUIRE(fs::exists(two.folder / "de_DE.UTF-8"));
+  const std::string elsewhere =
+      "LOCPATH=" + two.folder.path() + " LC_ALL=de_DE.UTF-8 LANG=de_DE.UTF-8 TZ=Asia/Tokyo ";
+  REQUIRE(two.print(elsewhere).status == 0);
+  CHECK(bytes(one.place + ".zip") == bytes(two.place + ".zip"));
+}

@@ -1,0 +1,78 @@
+// watch: a save is printed, a fault leaves the last good packet as it is and says so.
+#include <signal.h>  // NOLINT(modernize-deprecated-headers): kill is POSIX
+
+#include <catch2/catch.hpp>
+#include <chrono>
+#include <fstream>
+#include <thread>
+
+#include "program/run.h"
+#include "writers/files.h"
+
+using namespace splay;
+
+namespace {
+
+// The program beside the test, its words in a file.
+class Watch {
+ public:
+  Watch(const test::Folder& folder, const std::string& file) : log_(folder / "log") {
+    const test::Run run = test::run(test::program() + " watch " + file + " --out " +
+                                    (folder / "out") + " > " + log_ + " 2>&1 & echo $!");
+    pid_ = std::stoi(run.output);
+  }
+  ~Watch() { ::kill(pid_, SIGTERM); }
+  Watch(const Watch&) = delete;
+  Watch& operator=(const Watch&) = delete;
+
+  // Waits until the words were said so often; a minute at the most.
+  bool says(const std::string& words, int times) const {
+    for (int i = 0; i < 3000; ++i) {
+      if (count(writers::read_file(log_, 1u << 20), words) >= times) return true;
+      std::this_thread::sleep_for(std::chrono::milliseconds(20));
+    }
+    return false;
+  }
+
+ private:
+  static int count(const std::string& text, const std::string& words) {
+    int n = 0;
+    for (std::size_t at = 0; (at = text.find(words, at)) != std::string::npos; at += words.size())
+      ++n;
+    return n;
+  }
+  std::string log_;
+  int pid_ = 0;
+};
+
+void save(const std::string& path, const std::string& text) { std::ofstream(path) << text; }
+
+}  // namespace
+
+TEST_CASE("watch prints at each save and keeps the last good packet on a fault") {
+  test::Folder folder;
+  const std::string file = folder / "stool.toml", pdf = folder / "out/stool-A-shop.pdf";
+  const std::string text = writers::read_file(test::project("splayed-stool"), 1u << 20);
+  save(file, text);
+  const Watch watch(folder, file);
+  REQUIRE(watch.says("printed ", 1));
+  const std::string first = writers::read_file(pdf, 1u << 26);
+
+  std::string higher = text;
+  higher.replace(higher.find("high = 460"), 10, "high = 470");
+  save(file, higher);
+  REQUIRE(watch.says("printed ", 2));
+  const std::string second = writers::read_file(pdf, 1u << 26);
+  CHECK(first != second);
+
+  save(file, "[job]\ntitel = 1\n");
+  REQUIRE(watch.says("The last good packet stays as it is.", 1));
+  CHECK(watch.says("did you mean \"title\"", 1));
+  CHECK(writers::read_file(pdf, 1u << 26) == second);
+
+  // As editors save: another file put in its place.
+  save(folder / "new", text);
+  std::filesystem::rename(folder / "new", file);
+  REQUIRE(watch.says("printed ", 3));
+  CHECK(writers::read_file(pdf, 1u << 26) == first);
+}
