@@ -7,6 +7,7 @@
 #include "joinery/draft.h"
 #include "joinery/joint.h"
 #include "joinery/stick.h"
+#include "model/movement.h"
 
 namespace splay::constructs {
 
@@ -31,6 +32,20 @@ Vec3 direction(HeldFace face) {
     default:
       return {1, 0, 0};
   }
+}
+
+// How far the top moves to either side over a point between the shop and the room's extremes, held
+// in its middle.
+double moves_at(const parts::Builder& builder, int panel, Vec3 at) {
+  const parts::Part& top = builder.part(panel);
+  const model::Stock* stock = builder.project().stocks.find(top.stock);
+  if (stock == nullptr || *stock->kind != model::StockKind::board) return 0;
+  const auto [low, high] = top.body.extent({0, 1, 0});
+  const double off = std::abs(top.place.local_point(at).y - (low + high) / 2);
+  const model::Moistures moistures = model::moistures(builder.project().room);
+  const double points =
+      std::max({moistures.made - moistures.driest, moistures.dampest - moistures.made, 0.0});
+  return model::movement(off, stock->timber.across_coefficient(), 0, points);
 }
 
 }  // namespace
@@ -84,8 +99,11 @@ void TopBuild::add_fasteners(const TopFastener& choice, int panel) {
     } else {
       const double slot = clip ? clip_slot : block_slot, deep = clip ? clip_deep : block_deep;
       const double down = clip ? clip_down : block_down;
-      const Region mortise = {{along, dot(along, at) + wide / 2},
-                              {-along, -(dot(along, at) - wide / 2)},
+      // Where the rail lies across the top's grain, the top moves along it.
+      const bool across = std::abs(dot(along, builder_.part(panel).place.ey)) > 0.7;
+      const double half = wide / 2 + (across ? moves_at(builder_, panel, at) : 0);
+      const Region mortise = {{along, dot(along, at) + half},
+                              {-along, -(dot(along, at) - half)},
                               {{0, 0, 1}, under_ - down},
                               {{0, 0, -1}, -(under_ - down - slot)},
                               {in, dot(in, at) + deep}};

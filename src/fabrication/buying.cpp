@@ -33,28 +33,16 @@ std::string piece_word(model::StockKind kind, double quantity) {
 
 std::vector<HardwareBill> bill_hardware(const Plan& plan) {
   std::vector<HardwareBill> bills;
-  for (const HardwareLine& line : list_hardware(plan).lines)
-    if (line.count + line.spare > 0)
-      bills.push_back({line.what, line.size, line.count + line.spare, false, 0, 1, 0, 0});
-  const auto& prices = plan.project->buying.hardware;
-  for (HardwareBill& bill : bills) {
-    // A price for the very size goes before one for any size.
-    const model::HardwarePrice* chosen = nullptr;
-    for (std::size_t i = 0; i < prices.size(); ++i) {
-      const model::HardwarePrice& price = prices[i];
-      if (*price.fitting != bill.kind) continue;
-      if (price.size.given && *price.size == bill.size) {
-        chosen = &price;
-        break;
-      }
-      if (!price.size.given && chosen == nullptr) chosen = &price;
+  for (const HardwareLine& line : list_hardware(plan).lines) {
+    if (line.count + line.spare == 0) continue;
+    HardwareBill bill{line.what, line.size, line.count + line.spare, line.priced, 0, 1, 0, 0};
+    if (line.priced) {
+      bill.pack = line.pack;
+      bill.packs = line.packs();
+      bill.price = line.price;
+      bill.cents = cents_of(bill.packs * bill.price);
     }
-    if (chosen == nullptr) continue;
-    bill.priced = true;
-    bill.pack = *chosen->pack;
-    bill.packs = (bill.count + bill.pack - 1) / bill.pack;
-    bill.price = *chosen->price;
-    bill.cents = cents_of(bill.packs * bill.price);
+    bills.push_back(std::move(bill));
   }
   return bills;
 }

@@ -22,6 +22,7 @@ void check_any_parts(Plan& plan) {
 void check_plan(Plan& plan) {
   check_any_parts(plan);
   judge_movement(plan);
+  judge_panels(plan);
   judge_shelves(plan);
   judge_balance(plan);
   judge_passage(plan);

@@ -117,6 +117,28 @@ void count_authors(const Plan& plan, HardwareList& list) {
   }
 }
 
+// The author's own price first, then one for the very size, then one for any size.
+void price(const Plan& plan, HardwareLine& line) {
+  const auto take = [&](double price, int pack) {
+    line.priced = true;
+    line.price = price;
+    line.pack = pack;
+  };
+  const auto& own = plan.project->hardware;
+  for (std::size_t i = 0; i < own.size(); ++i)
+    if (own[i].price.given && own[i].words() == line.what && *own[i].size == line.size)
+      return take(*own[i].price, *own[i].pack);
+  const auto& prices = plan.project->buying.hardware;
+  const model::HardwarePrice* any = nullptr;
+  for (std::size_t i = 0; i < prices.size(); ++i) {
+    if (*prices[i].fitting != line.what) continue;
+    if (prices[i].size.given && *prices[i].size == line.size)
+      return take(*prices[i].price, *prices[i].pack);
+    if (!prices[i].size.given && any == nullptr) any = &prices[i];
+  }
+  if (any != nullptr) take(*any->price, *any->pack);
+}
+
 void add_anchors(const Plan& plan, HardwareList& list) {
   const auto tips = std::ranges::find_if(plan.findings, [](const Finding& finding) {
     return finding.code == "tips-easily" || finding.code == "clothing-storage";
@@ -135,6 +157,12 @@ double wood_run(const Solid& solid, Vec3 at, Vec3 way) {
   for (const Interval& run : runs_on_line(solid, at, way))
     if (run.from <= reached + touching) reached = std::max(reached, run.to);
   return reached;
+}
+
+double free_run(const Solid& solid, Vec3 at, Vec3 way) {
+  for (const Interval& run : runs_on_line(solid, at, way))
+    if (run.to > touching) return std::max(0.0, run.from);
+  return 1e9;
 }
 
 double wood_on_line(const Solid& solid, Vec3 at, Vec3 way) {
@@ -175,6 +203,37 @@ int gauge_of(const std::string& size) {
   return gauge >= 2 && gauge <= 24 ? gauge : 0;
 }
 
+double native_length(std::string_view text) {
+  constexpr double inch = 25.4;
+  double sum = 0, number = 0;
+  bool any = false;
+  while (!text.empty()) {
+    if (text.front() == ' ') {
+      text.remove_prefix(1);
+      continue;
+    }
+    const auto [after, error] = std::from_chars(text.data(), text.data() + text.size(), number);
+    if (error != std::errc{}) break;
+    text.remove_prefix(static_cast<std::size_t>(after - text.data()));
+    double under = 1;
+    if (!text.empty() && text.front() == '/') {
+      const auto [end, fault] = std::from_chars(text.data() + 1, text.data() + text.size(), under);
+      if (fault != std::errc{} || under <= 0) return 0;
+      text.remove_prefix(static_cast<std::size_t>(end - text.data()));
+    }
+    sum += number / under;
+    any = true;
+  }
+  if (!any || sum <= 0) return 0;
+  if (text.starts_with("in")) return sum * inch;
+  return text.starts_with("mm") ? sum : 0;
+}
+
+double length_of(const std::string& size) {
+  const std::size_t cross = size.rfind(" x ");
+  return cross == std::string::npos ? 0 : native_length(std::string_view(size).substr(cross + 3));
+}
+
 std::vector<int> screw_gauges(const Plan& plan) {
   std::vector<int> gauges;
   for (const HardwareLine& line : list_hardware(plan).lines)
@@ -190,6 +249,7 @@ HardwareList list_hardware(const Plan& plan) {
   count_screwed(plan, list);
   count_authors(plan, list);
   add_anchors(plan, list);
+  for (HardwareLine& line : list.lines) price(plan, line);
   for (const StockUse& use : plan.stock)
     if (use.kind == "edge band")
       list.bands.push_back({use.name, use.material, use.length, use.pieces});

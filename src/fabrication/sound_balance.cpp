@@ -30,9 +30,69 @@ Rigid opened(const Plan& plan, int part) {
   return {};
 }
 
-Balance weigh(const Plan& plan, bool open, double& foremost) {
+// The part that the others of a drawer stand round: the largest that lies level.
+int floor_of(const Plan& plan, const parts::Slide& slide) {
+  int floor = -1;
+  double largest = 0;
+  for (const int index : slide.parts) {
+    const parts::Part& part = plan.assembly.parts[static_cast<std::size_t>(index)];
+    const double area = part.size.x * part.size.y;
+    if (std::abs(part.place.ez.z) < 0.995 || area <= largest) continue;
+    largest = area;
+    floor = index;
+  }
+  return floor;
+}
+
+// The underside of the lowest thing over a drawer's bottom that isn't part of it; else the lowest
+// of its own sides.
+double obstruction(const Plan& plan, const parts::Slide& slide, int floor, const Box& bottom) {
+  double over = 1e300, side = 1e300;
+  constexpr double wide = 20;  // mm: what laps over the bottom by less stands beside it
+  for (std::size_t i = 0; i < plan.assembly.parts.size(); ++i) {
+    const int index = static_cast<int>(i);
+    const Box box = plan.assembly.parts[i].world.bounds();
+    const bool own = std::ranges::find(slide.parts, index) != slide.parts.end();
+    const auto laps = [&](double low, double high, double from, double to) {
+      return std::min(high, to) - std::max(low, from) > wide;
+    };
+    if (own && index != floor) side = std::min(side, box.high.z);
+    if (!own && box.low.z > bottom.high.z &&
+        laps(box.low.x, box.high.x, bottom.low.x, bottom.high.x) &&
+        laps(box.low.y, box.high.y, bottom.low.y, bottom.high.y))
+      over = std::min(over, box.low.z);
+  }
+  return over < 1e300 ? over : side;
+}
+
+// Its inside from the solids: the room over the bottom less what its sides take of it.
+void fill(Plan& plan) {
+  constexpr double less = 25.4 / 8;  // mm under what is over it: 16 CFR 1261
+  for (const parts::Slide& slide : plan.assembly.slides) {
+    const int floor = floor_of(plan, slide);
+    if (floor < 0) continue;
+    const auto& parts = plan.assembly.parts;
+    const Box bottom = parts[static_cast<std::size_t>(floor)].world.bounds();
+    const double high = obstruction(plan, slide, floor, bottom) - less;
+    if (high <= bottom.high.z) continue;
+    const Vec3 low{bottom.low.x, bottom.low.y, bottom.high.z};
+    const Solid room = Solid::box(low, {bottom.high.x, bottom.high.y, high});
+    DrawerLoad load{slide.name, room.volume(), 0, room.centroid()};
+    for (const int index : slide.parts)
+      if (index != floor)
+        load.volume -= overlap_volume(room, parts[static_cast<std::size_t>(index)].world);
+    load.mass = load.volume * 1e-9 * *plan.project->room.drawer_load;
+    plan.soundness.loads.push_back(std::move(load));
+  }
+}
+
+enum class State { shut, open, loaded };
+
+Balance weigh(const Plan& plan, State state, double& foremost) {
+  const bool open = state != State::shut;
   Balance balance;
   balance.open = open;
+  balance.loaded = state == State::loaded;
   Box box;
   Vec3 moment;
   foremost = 1e300;
@@ -48,6 +108,13 @@ Balance weigh(const Plan& plan, bool open, double& foremost) {
     const Box own = part.world.bounds();
     box.add(own.low);
     box.add(own.high);
+  }
+  if (balance.loaded) {
+    for (const DrawerLoad& load : plan.soundness.loads) {
+      const auto slide = std::ranges::find(plan.assembly.slides, load.name, &parts::Slide::name);
+      balance.mass += load.mass;
+      moment = moment + opened(plan, slide->parts.front()).point(load.centre) * load.mass;
+    }
   }
   if (balance.mass > 0) balance.centre = moment * (1 / balance.mass);
   balance.low = box.low;
@@ -82,16 +149,27 @@ void add_edges(Balance& balance, const Box& feet) {
   add("to the right", feet.high.x - balance.centre.x);
 }
 
-void report(Plan& plan, const Balance& balance) {
-  for (const TippingEdge& edge : balance.edges) {
+const char* words_of(const Balance& balance) {
+  if (balance.loaded) return "With its doors and drawers open and its drawers full the";
+  return balance.open ? "With its doors and drawers open the empty" : "The empty";
+}
+
+// Each way once, in the state in which it falls soonest.
+void report(Plan& plan) {
+  const std::vector<Balance>& all = plan.soundness.balances;
+  for (std::size_t way = 0; way < all.front().edges.size(); ++way) {
+    const Balance& worst = *std::ranges::min_element(
+        all, {}, [&](const Balance& balance) { return balance.edges[way].angle; });
+    const TippingEdge& edge = worst.edges[way];
     if (edge.angle >= easily) continue;
     plan.findings.push_back(
         {Level::caution,
          "tips-easily",
          {},
-         std::string(balance.open ? "With its doors and drawers open the" : "The") +
-             " empty piece falls " + edge.way + " when it is tipped by " +
-             degrees_text(Angle{std::max(0.0, edge.angle)}.degrees()) + ".",
+         std::string(words_of(worst)) + " piece falls " + edge.way +
+             (edge.angle <= 0
+                  ? " by itself."
+                  : " when it is tipped by " + degrees_text(Angle{edge.angle}.degrees()) + "."),
          "Fix it to the wall, widen its feet, or bring its weight down."});
   }
 }
@@ -119,9 +197,9 @@ void report_clothing(Plan& plan, const Balance& balance) {
 
 void judge_balance(Plan& plan) {
   const bool stands = *plan.project->room.standing == model::Standing::on_the_floor;
-  const auto weigh_and_add = [&](bool open) {
+  const auto weigh_and_add = [&](State state) {
     double foremost = 0;
-    Balance balance = weigh(plan, open, foremost);
+    Balance balance = weigh(plan, state, foremost);
     if (balance.mass <= 0) return;
     if (stands) {
       const Box sole_of = feet(plan, balance.low.z);
@@ -132,11 +210,13 @@ void judge_balance(Plan& plan) {
     }
     plan.soundness.balances.push_back(std::move(balance));
   };
-  weigh_and_add(false);
+  weigh_and_add(State::shut);
   if (plan.soundness.balances.empty()) return;
-  if (!plan.assembly.swings.empty() || !plan.assembly.slides.empty()) weigh_and_add(true);
+  fill(plan);
+  if (!plan.assembly.swings.empty() || !plan.assembly.slides.empty()) weigh_and_add(State::open);
+  if (!plan.soundness.loads.empty()) weigh_and_add(State::loaded);
   if (!stands) return;
-  report(plan, plan.soundness.balances.back());
+  report(plan);
   report_clothing(plan, plan.soundness.balances.front());
 }
 

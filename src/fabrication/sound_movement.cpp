@@ -4,10 +4,10 @@
 #include <optional>
 
 #include "base/figure.h"
-#include "fabrication/movement.h"
 #include "fabrication/plan.h"
 #include "fabrication/sound_shared.h"
 #include "fabrication/soundness.h"
+#include "model/movement.h"
 
 namespace splay::fabrication {
 
@@ -74,11 +74,11 @@ void report(Plan& plan, const WidthChange& change) {
 }  // namespace
 
 void judge_movement(Plan& plan) {
-  const model::Room& room = plan.project->room;
   Soundness& sound = plan.soundness;
-  sound.made = equilibrium_moisture(*room.made_at, *room.temperature);
-  sound.driest = equilibrium_moisture(*room.driest, *room.temperature);
-  sound.dampest = equilibrium_moisture(*room.dampest, *room.temperature);
+  const model::Moistures moistures = model::moistures(plan.project->room);
+  sound.made = moistures.made;
+  sound.driest = moistures.driest;
+  sound.dampest = moistures.dampest;
   for (std::size_t r = 0; r < plan.rows.size(); ++r) {
     const int index = plan.rows[r].members.front();
     const parts::Part& part = plan.assembly.parts[static_cast<std::size_t>(index)];
@@ -87,8 +87,8 @@ void judge_movement(Plan& plan) {
     WidthChange change;
     change.row = static_cast<int>(r);
     change.width = part.size.y;
-    change.least = movement(part.size.y, per_point, sound.made, sound.driest);
-    change.greatest = movement(part.size.y, per_point, sound.made, sound.dampest);
+    change.least = model::movement(part.size.y, per_point, sound.made, sound.driest);
+    change.greatest = model::movement(part.size.y, per_point, sound.made, sound.dampest);
     for (const int member : plan.rows[r].members) find_holder(plan, member, change);
     const double held = change.width <= 0 ? 0 : change.held_width / change.width;
     change.stops =

@@ -5,10 +5,10 @@
 
 #include "base/figure.h"
 #include "fabrication/hardware.h"
-#include "fabrication/movement.h"
 #include "fabrication/plan.h"
 #include "fabrication/sound_shared.h"
 #include "fabrication/soundness.h"
+#include "model/movement.h"
 
 namespace splay::fabrication {
 
@@ -103,8 +103,8 @@ double swelling(const Plan& plan, const Mover& mover, Vec3 way) {
           lies_in_grooves(plan, index))
         continue;
       const double share = dot(part.place.direction({0, 1, 0}), way);
-      sum += movement(wood_on_line(part.world, at, way),
-                      stock->timber.across_coefficient() * share * share, 0, points);
+      sum += model::movement(wood_on_line(part.world, at, way),
+                             stock->timber.across_coefficient() * share * share, 0, points);
     }
     most = std::max(most, sum);
   }
@@ -126,8 +126,10 @@ void judge(Plan& plan, const Mover& mover, Vec3 way, const char* word) {
          mover.name + " has " + figures.with_unit(play.gaps) + " of play " + word +
              ", both gaps together; swelling may take " + figures.with_unit(play.swells) +
              " and cuts as accurate as the shop's " + figures.with_unit(play.cuts) + ".",
-         "Wider gaps, or fit it to its opening with the plane; state a better accuracy in [shop] "
-         "if it is one."});
+         "Gaps of " + figures.with_unit(play.needs()) +
+             " together, or fit it to its opening with the plane; state a better accuracy in "
+             "[shop] "
+             "if it is one."});
   plan.soundness.plays.push_back(std::move(play));
 }
 

@@ -7,6 +7,7 @@
 
 #include "geometry/polygon.h"
 #include "geometry/vec.h"
+#include "model/room.h"
 
 namespace splay::fabrication {
 
@@ -20,6 +21,15 @@ struct WidthChange {
   std::string held_by;             // mark of a part that lets it move nowhere, "" when none
   double held_width = 0;           // over how much of its width
   bool stops = false;              // held over more than wood stands
+};
+
+// A solid panel that only grooves hold, across its grain, pinned in its middle.
+struct PanelRoom {
+  int row = 0;
+  double room = 0;     // mm that both grooves leave it, from the solids: twice the lesser
+  double swells = 0;   // from made to dampest
+  double in = 0;       // how far it reaches into the shallower groove
+  double shrinks = 0;  // from made to driest
 };
 
 // A level part that is carried only at places along its length.
@@ -44,11 +54,21 @@ struct TippingEdge {
   double top = 0;    // height of the top
 };
 
+// What a drawer holds when it is full: its inside by 16 CFR 1261's measure, width by depth by the
+// height from its bottom to an eighth of an inch under the lowest thing over it.
+struct DrawerLoad {
+  std::string name;
+  double volume = 0;  // mm3
+  double mass = 0;    // kg
+  Vec3 centre;        // shut
+};
+
 struct Balance {
-  double mass = 0;
+  double mass = 0;                 // kg, of what is in its drawers too when they are loaded
   Vec3 centre, low, high;          // of mass; and the piece's overall box
   std::vector<TippingEdge> edges;  // none for a piece that hangs
   bool open = false;               // reckoned with its doors and drawers open
+  bool loaded = false;             // and its drawers full
   double pulled = 0;  // mm that what is open stands out past the front edge of the feet
   double hangs = 0;   // kg on the foremost edge that tip it; 0 when nothing stands out
 };
@@ -71,28 +91,56 @@ struct Play {
   bool enough() const { return gaps >= needs() - 1e-6; }
 };
 
-// A way the piece has to go: which two of its sizes have to pass it.
+// A way something has to go: its box as it passes best.
 struct Passage {
   std::string name;
-  double across = 0, up = 0;  // of the piece as it passes best
+  double across = 0, up = 0, along = 0;
   bool passes = false;
+};
+
+// What is carried in by itself where the whole doesn't pass.
+struct SubAssembly {
+  std::vector<int> parts;         // indices into Assembly::parts, ascending
+  Vec3 size;                      // of its smallest box, the longest side first
+  double mass = 0;                // kg
+  std::vector<Passage> passages;  // each way
+  double turned_up = 0;           // the height it needs while it is turned up, as it will stand
+};
+
+// A joint that isn't glued, and what holds it.
+struct DryJoint {
+  int joint = 0;  // index into Assembly::joints
+  std::string how;
+};
+
+// A break at which a piece comes apart and goes together again on the spot, along straight lines.
+struct KnockDown {
+  std::vector<DryJoint> joints;
+  std::vector<SubAssembly> pieces;  // heaviest first; empty where none is needed
+  std::vector<int> too_large;       // parts that don't pass by themselves: no break helps
+  bool found() const { return !pieces.empty() && too_large.empty(); }
 };
 
 struct Soundness {
   double made = 0, driest = 0, dampest = 0;  // moisture content, percent
   std::vector<WidthChange> changes;
+  std::vector<PanelRoom> panels;
   std::vector<ShelfSag> shelves;
-  std::vector<Balance> balances;  // closed, then open when something opens
+  std::vector<Balance> balances;  // shut; open when something opens; open and loaded with drawers
+  std::vector<DrawerLoad> loads;
   std::vector<Passage> passages;
+  KnockDown knock_down;
   std::vector<Opening> openings;
   std::vector<Play> plays;
   double turned_up = 0;  // the height it needs while it is turned up from lying, at the least
 };
 
 // Each judges one thing into plan.soundness and appends its findings: "held-across-grain" (stop),
+// "panel-too-tight" (stop), "panel-comes-out",
 // "shelf-sags", "tips-easily", "clothing-storage", "too-large-for-way", "too-high-to-turn-up",
-// "drawer-cannot-open" (stop), "drawer-meets-door", "play-too-small".
+// "too-large-apart", "drawer-cannot-open" (stop), "drawer-meets-door", "play-too-small".
 void judge_movement(Plan& plan);
+void judge_panels(Plan& plan);
 void judge_shelves(Plan& plan);
 void judge_balance(Plan& plan);
 void judge_passage(Plan& plan);
@@ -105,5 +153,18 @@ double out_of_square(double diagonal_1, double diagonal_2, double side_1, double
 
 // The height that a piece this high and this deep needs while it is turned up.
 double turning_height(double height, double depth);
+
+// The longest rectangle of a width that turns a right-angled corner between passages so wide, lying
+// flat; negative when it is wider than either. With no width: (a^(2/3) + b^(2/3))^(3/2).
+double longest_round_corner(double width, double passage_a, double passage_b);
+
+// How a box of these sizes passes a way best: on end, on its side or on its back.
+Passage best_passage(const model::Way& way, const std::vector<Vec3>& boxes);
+// Does whatever needs so much height while it is turned up have it?
+bool turns_up(const model::Room& room, double height);
+
+// What joins are left dry so that everything passes; of no need when the plan's piece passes whole.
+// Needs plan.rows and plan.soundness.balances.
+KnockDown find_knock_down(const Plan& plan);
 
 }  // namespace splay::fabrication

@@ -24,6 +24,11 @@ void Hardware::fields(FieldVisitor& visit) {
                Range::size());
   visit.length(may("depth", "of the hole", "through"), depth, Range::size());
   visit.count(may("spare", "how many more to have ready"), spare, Range::between(0, 1000));
+  visit.number(
+      may("price", "of a pack, in the currency of [buying]; else as [buying.hardware] has it",
+          "not in the sums"),
+      price, Range::between(0, 1e7));
+  visit.count(may("pack", "how many are in a pack"), pack, Range::between(1, 100000));
 }
 
 void Hardware::check(Complaints& complaints) const {
@@ -36,6 +41,9 @@ void Hardware::check(Complaints& complaints) const {
   if (hole.given && !at.given)
     complaints.complain({hole.span, "hole-nowhere", "a hole, and no places for it",
                          "at = [[along, across], ...]", ""});
+  if (pack.given && !price.given)
+    complaints.complain(
+        {pack.span, "pack-without-price", "a pack without its price", "price = of the pack", ""});
   if (depth.given && !hole.given)
     complaints.complain(
         {depth.span, "depth-of-nothing", "a depth without a hole", "hole = its diameter", ""});

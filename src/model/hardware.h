@@ -20,6 +20,8 @@ struct Hardware : Fields {
   Given<std::vector<Vec2>> at;         // from the datums of the part view, mm
   Given<Length> hole, depth;           // what is drilled for it; no depth: through
   Given<int> spare{0};
+  Given<double> price{0.0};  // of a pack, in the currency of [buying]
+  Given<int> pack{1};        // how many are in it
   void fields(FieldVisitor& visit) override;
   void check(Complaints& complaints) const override;
   const std::string& words() const { return what.given ? *what : name; }

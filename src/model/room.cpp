@@ -11,7 +11,12 @@ constexpr std::array<std::string_view, 2> shelf_words{"general", "books"};
 
 void Way::fields(FieldVisitor& visit) {
   visit.length(need("width", "clear width, as measured with the door open"), width, Range::size());
-  visit.length(need("height", "clear height"), height, Range::size());
+  visit.length(need("height", "clear height; of stairs, square to their slope"), height,
+               Range::size());
+  visit.length(may("turns_into",
+                   "clear width of the way it turns into at a right angle: a landing, a corridor",
+                   "it goes straight on"),
+               turns_into, Range::size());
 }
 
 void Room::fields(FieldVisitor& visit) {
@@ -29,7 +34,10 @@ void Room::fields(FieldVisitor& visit) {
   choose(visit, may("shelves", "what the shelves are for: books weigh more"), shelves, shelf_words);
   visit.texts(may("open", "doors and drawers by name that may stand open together", "all of them"),
               open);
-  visit.tables(may("way", "a door or landing the piece has to go through, by name"), ways);
+  visit.number(
+      may("drawer_load", "kilograms in a cubic metre of a full drawer: clothes 136, paper 700"),
+      drawer_load, Range::between(0, 3000));
+  visit.tables(may("way", "a door, stairs or landing the piece has to go through, by name"), ways);
 }
 
 void Room::check(Complaints& complaints) const {

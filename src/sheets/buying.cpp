@@ -5,6 +5,7 @@
 
 #include "drafting/table.h"
 #include "sheets/kinds.h"
+#include "sheets/table_columns.h"
 
 namespace splay::sheets {
 
@@ -15,27 +16,6 @@ using drafting::Story;
 using fabrication::Bill;
 using fabrication::money_text;
 using fabrication::StockBill;
-
-drafting::Column words(const char* head, double share) { return {.head = head, .share = share}; }
-drafting::Column figures(const char* head) {
-  return {.head = head, .align = ink::Align::right, .share = 0, .wrap = false};
-}
-
-std::string joined(const std::vector<std::string>& texts) {
-  std::string all;
-  for (const std::string& text : texts) all += (all.empty() ? "" : "\n") + text;
-  return all;
-}
-
-std::string length_words(const Context& context, double mm) {
-  const bool inch = *context.job().units == Unit::inch;
-  return plain_number(inch ? mm / 304.8 : mm / 1000, 2) + (inch ? " ft" : " m");
-}
-
-std::string area_words(const Context& context, double mm2) {
-  const bool inch = *context.job().units == Unit::inch;
-  return plain_number(inch ? mm2 / (304.8 * 304.8) : mm2 / 1e6, 2) + (inch ? " sq ft" : " m²");
-}
 
 std::string measure_words(const Context& context, const StockBill& bill, double value) {
   switch (bill.kind) {
@@ -49,7 +29,7 @@ std::string measure_words(const Context& context, const StockBill& bill, double 
 }
 
 std::string buy_words(const Context& context, const StockBill& bill) {
-  std::string text = joined(bill.sizes);
+  std::string text = joined(bill.sizes, "\n");
   if (bill.kind == model::StockKind::edge_band && bill.sizes.empty())
     text = length_words(context, bill.billed);
   if (bill.extra_sheets > 0)
@@ -65,12 +45,13 @@ Story stock_table(const Context& context, const Bill& bill, double width) {
                    figures("As billed"), figures("Waste\nfactor")};
   for (const StockBill& stock : bill.stock) {
     const auto measure = [&](double value) { return measure_words(context, stock, value); };
-    table.rows.push_back({{Cell::bold(stock.stock + ", " + stock.material),
-                           buy_words(context, stock), joined(stock.owned), measure(stock.finished),
-                           measure(stock.rough), measure(stock.planned), measure(stock.billed),
-                           stock.waste > 0 ? plain_number(stock.waste, 1) + " %" : "none"},
-                          {},
-                          false});
+    table.rows.push_back(
+        {{Cell::bold(stock.stock + ", " + stock.material), buy_words(context, stock),
+          joined(stock.owned, "\n"), measure(stock.finished), measure(stock.rough),
+          measure(stock.planned), measure(stock.billed),
+          stock.waste > 0 ? plain_number(stock.waste, 1) + " %" : "none"},
+         {},
+         false});
   }
   return drafting::table(context.kit, table, width);
 }
@@ -141,12 +122,6 @@ Story off_cut_table(const Context& context, double width) {
   return table.rows.empty() ? Story{} : drafting::table(context.kit, table, width);
 }
 
-void add(Story& story, const Context& context, const char* title, Story table, double width) {
-  story.push_back(drafting::heading(context.kit, title, width));
-  drafting::add(story, std::move(table));
-  story.back().space_after = 6;
-}
-
 std::string explanation(const Bill& bill) {
   std::string text =
       "Finished and blanks are what the parts measure; bought is what the layouts use of whole "
@@ -154,10 +129,7 @@ std::string explanation(const Bill& bill) {
       "with the waste factor on it. Board feet are by the thickness the wood is sold by, one inch "
       "at least.";
   if (bill.any_money() && !bill.unpriced.empty()) {
-    text += " Without a price, and not in the sum: ";
-    for (std::size_t i = 0; i < bill.unpriced.size(); ++i)
-      text += (i == 0 ? "" : ", ") + bill.unpriced[i];
-    text += ".";
+    text += " Without a price, and not in the sum: " + joined(bill.unpriced) + ".";
   }
   if (!bill.any_money()) text += " The file names no prices.";
   return text;
@@ -171,16 +143,18 @@ std::vector<ink::Page> make_buying(const Context& given) {
   if (bill.stock.empty()) return {};
   const double width = context.area().width();
   Story story;
-  add(story, context, "Stock", stock_table(context, bill, width), width);
+  add_chapter(context, story, "Stock", stock_table(context, bill, width), width);
   story.push_back(drafting::body_text(context.kit, explanation(bill), width));
   story.back().space_after = 6;
   if (!bill.hardware.empty())
-    add(story, context, "Hardware", hardware_table(context, bill, width), width);
-  if (bill.any_money()) add(story, context, "Money", money_table(context, bill, width), width);
-  add(story, context, "Measure when it comes in, and sand first",
-      measure_table(context, bill, width), width);
+    add_chapter(context, story, "Hardware", hardware_table(context, bill, width), width);
+  if (bill.any_money())
+    add_chapter(context, story, "Money", money_table(context, bill, width), width);
+  add_chapter(context, story, "Measure when it comes in, and sand first",
+              measure_table(context, bill, width), width);
   Story off_cuts = off_cut_table(context, width);
-  if (!off_cuts.empty()) add(story, context, "Off-cuts to keep", std::move(off_cuts), width);
+  if (!off_cuts.empty())
+    add_chapter(context, story, "Off-cuts to keep", std::move(off_cuts), width);
   std::vector<ink::Page> pages;
   for (drafting::Items& items : drafting::flow(story, {context.area()}, {context.area()})) {
     pages.push_back(start_page(context, "Buying list"));

@@ -15,11 +15,6 @@ using drafting::Cell;
 using drafting::Story;
 using fabrication::FinishJob;
 
-std::string area_words(const Context& context, double mm2) {
-  const bool inch = *context.job().units == Unit::inch;
-  return plain_number(inch ? mm2 / (304.8 * 304.8) : mm2 / 1e6, 2) + (inch ? " sq ft" : " m²");
-}
-
 // Each mark once, in the order of the cut list.
 std::string marks_of(const Context& context, const std::vector<int>& parts) {
   std::string text;

@@ -2,8 +2,10 @@
 #include "fabrication/hardware.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "drafting/table.h"
+#include "fabrication/buying.h"
 #include "sheets/hold_stories.h"
 #include "sheets/part_view_wants.h"
 
@@ -16,39 +18,29 @@ using drafting::Story;
 using fabrication::HardwareLine;
 using fabrication::HardwareList;
 
-std::string joined(const std::vector<std::string>& texts) {
-  std::string all;
-  for (const std::string& text : texts) all += (all.empty() ? "" : ", ") + text;
-  return all;
+// "4.50" or "4.50 for 50".
+std::string price_words(const HardwareLine& line) {
+  if (!line.priced) return {};
+  const std::string price = fabrication::money_text(std::llround(line.price * 100));
+  return line.pack > 1 ? price + " for " + std::to_string(line.pack) : price;
 }
 
 Story list_table(const Context& context, const HardwareList& list, double width) {
   drafting::Table table;
-  table.columns = {{.head = "What", .share = 1},
-                   {.head = "Size", .share = 1},
-                   figures("Needed"),
-                   figures("Spare"),
-                   figures("Have\nready"),
-                   {.head = "On parts", .share = 1},
-                   {.head = "Counted", .share = 1}};
-  for (const HardwareLine& line : list.lines)
+  const bool money = std::ranges::any_of(list.lines, &HardwareLine::priced);
+  table.columns = {words("What"),          words("Size"),     figures("Needed"), figures("Spare"),
+                   figures("Have\nready"), words("On parts"), words("Counted")};
+  if (money) table.columns.push_back(figures("Price"));
+  for (const HardwareLine& line : list.lines) {
     table.rows.push_back(
         {{Cell::bold(capitalised(line.what)), line.size, std::to_string(line.count),
           line.spare > 0 ? std::to_string(line.spare) : "",
           Cell::bold(std::to_string(line.count + line.spare)), joined(line.on), line.why},
          {},
          false});
+    if (money) table.rows.back().cells.emplace_back(price_words(line));
+  }
   return drafting::table(context.kit, table, width);
-}
-
-std::string area_words(const Context& context, double mm2) {
-  const bool inch = *context.job().units == Unit::inch;
-  return plain_number(inch ? mm2 / (304.8 * 304.8) : mm2 / 1e6, 2) + (inch ? " sq ft" : " m²");
-}
-
-std::string length_words(const Context& context, double mm) {
-  const bool inch = *context.job().units == Unit::inch;
-  return plain_number(inch ? mm / 304.8 : mm / 1000, 2) + (inch ? " ft" : " m");
 }
 
 void add_paragraph(const Context& context, Story& story, const std::string& text, double width,
@@ -97,6 +89,40 @@ void add_places(const Context& context, Story& story, double width) {
   drafting::add(story, std::move(places));
 }
 
+// What a top does over each rail that holds it.
+void add_fastenings(const Context& context, Story& story, double width) {
+  const std::vector<fabrication::TopFastening> all = fabrication::top_fastenings(context.plan);
+  if (all.empty()) return;
+  const FigureStyle& style = context.kit.figures;
+  const bool inch = *context.job().units == Unit::inch;
+  const auto small = [&](double mm) {
+    return inch ? plain_number(mm / 25.4, 3) : plain_number(mm, 2);
+  };
+  drafting::Table table;
+  table.columns = {words("Rail, fastener"),    figures("How\nmany"),    words("Top moves"),
+                   figures("Shrinks"),         figures("Swells"),       figures("Slot\nlong"),
+                   figures("Needs\nat least"), figures("Off the\nrail")};
+  for (const fabrication::TopFastening& each : all)
+    table.rows.push_back(
+        {{Cell::bold(context.plan.mark_of(each.rail) + ", " + each.kind),
+          std::to_string(each.count), each.along_rail ? "along the rail" : "square to it",
+          small(each.shrinks), small(each.swells), each.slot > 0 ? style.text(each.slot) : "",
+          each.needs > 0 ? style.text(each.needs) : "",
+          each.set_back > 0 ? small(each.set_back) : ""},
+         {},
+         false});
+  add_chapter(context, story, "What holds the top", drafting::table(context.kit, table, width),
+              width);
+  add_paragraph(context, story,
+                "The top held in its middle; at the fastener furthest from there, from where it is "
+                "made to the driest and the dampest. Off the rail: the room left between the rail "
+                "and the shoulder of a clip or block, 1/32 in more than the top pushes it in "
+                "(common practice). Set a clip's slot 1/32 in further down than its tongue, so "
+                "that it draws the top down.",
+                width);
+  story.back().space_after = 6;
+}
+
 std::string hole_words(double mm) {
   const FigureStyle sixty_fourths{Unit::inch, 64, 1};
   return plain_number(mm, 1) + " mm, " + sixty_fourths.with_unit(mm);
@@ -142,6 +168,7 @@ Story hardware_story(const Context& context, double width) {
   }
   add_band_and_glue(context, list, story, width);
   add_screws(context, story, width);
+  add_fastenings(context, story, width);
   add_places(context, story, width);
   return story;
 }

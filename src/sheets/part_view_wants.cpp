@@ -41,12 +41,6 @@ void add_once(std::vector<std::string>& words, const std::string& word) {
   if (std::ranges::find(words, word) == words.end()) words.push_back(word);
 }
 
-std::string joined(const std::vector<std::string>& words, const std::string& between) {
-  std::string text;
-  for (const std::string& word : words) text += (text.empty() ? "" : between) + word;
-  return text;
-}
-
 std::string title_of(const PartSheet& sheet, const Group& group) {
   std::vector<std::string> sides, acts, each;
   for (const Cut& cut : group) {

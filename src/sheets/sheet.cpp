@@ -86,6 +86,31 @@ std::string overall_text(const Context& context) {
   return figures.text(size.x) + " × " + figures.text(size.z) + " × " + figures.with_unit(size.y);
 }
 
+std::string joined(const std::vector<std::string>& texts, const std::string& between) {
+  std::string all;
+  for (std::size_t i = 0; i < texts.size(); ++i) all += (i == 0 ? "" : between) + texts[i];
+  return all;
+}
+
+std::string area_words(const Context& context, double mm2) {
+  constexpr double foot = 304.8;
+  const bool inch = *context.job().units == Unit::inch;
+  return plain_number(inch ? mm2 / (foot * foot) : mm2 / 1e6, 2) + (inch ? " sq ft" : " m²");
+}
+
+std::string length_words(const Context& context, double mm) {
+  constexpr double foot = 304.8;
+  const bool inch = *context.job().units == Unit::inch;
+  return plain_number(inch ? mm / foot : mm / 1000, 2) + (inch ? " ft" : " m");
+}
+
+void add_chapter(const Context& context, drafting::Story& story, const char* title,
+                 drafting::Story more, double width) {
+  story.push_back(drafting::heading(context.kit, title, width));
+  drafting::add(story, std::move(more));
+  story.back().space_after = 6;
+}
+
 std::string part_anchor(const std::string& mark) { return "part " + mark; }
 
 }  // namespace splay::sheets

@@ -65,6 +65,16 @@ std::vector<Solid> placed_solids(const parts::Assembly& assembly);
 // "48 × 26 1/2 × 16 in": width, height and depth over everything.
 std::string overall_text(const Context& context);
 
+// Texts in a row: "A, B, C".
+std::string joined(const std::vector<std::string>& texts, const std::string& between = ", ");
+// In square feet or square metres, in feet or metres, as the job's unit has it.
+std::string area_words(const Context& context, double mm2);
+std::string length_words(const Context& context, double mm);
+
+// A heading and what stands under it, with air before the next.
+void add_chapter(const Context& context, drafting::Story& story, const char* title,
+                 drafting::Story more, double width);
+
 // Anchor names that pages point to.
 std::string part_anchor(const std::string& mark);  // "part B-L"
 

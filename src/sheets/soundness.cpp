@@ -27,7 +27,6 @@ class Page {
     play();
     load();
     balance();
-    passage();
     return std::move(story_);
   }
 
@@ -72,6 +71,7 @@ class Page {
                      figures("At the\ndampest"),
                      figures("Slot longer\nby"),
                      figures("Room in\na groove"),
+                     figures("Room\nit has"),
                      words("Held by")};
     for (const fabrication::WidthChange& change : sound_.changes) {
       const double half = std::max(-change.least, change.greatest) / 2;
@@ -82,7 +82,7 @@ class Page {
                                    (change.stops ? ": too much" : "");
       table.rows.push_back({{Cell::bold(row(change.row).mark + "  " + row(change.row).name),
                              text(change.width), small(change.least), "+" + small(change.greatest),
-                             text(2 * half), text(room), std::move(held)},
+                             text(2 * half), text(room), room_it_has(change.row), std::move(held)},
                             {},
                             false});
     }
@@ -95,9 +95,13 @@ class Page {
         "widely from these means. A slot at an edge of a part held in its middle is longer than "
         "its "
         "screw by the figure given, the screw set in the middle of it. Room in a groove is for "
-        "each "
-        "side of a panel pinned in its middle: half of its swelling and 1/16 in (common "
-        "practice).");
+        "each side of a panel pinned in its middle: half of its swelling and 1/16 in (common "
+        "practice); what it has is measured between the solids.");
+  }
+
+  std::string room_it_has(int of) const {
+    const auto found = std::ranges::find(sound_.panels, of, &fabrication::PanelRoom::row);
+    return found == sound_.panels.end() ? "" : text(found->room / 2);
   }
 
   void play() {
@@ -181,9 +185,13 @@ class Page {
                      figures("Push at the top")};
     for (const Balance& each : sound_.balances) {
       const Vec3 from = each.centre - each.low;
-      const std::string state = each.open ? "Open" : "Shut";
-      say("Centre of mass, " + std::string(each.open ? "open: " : "shut: ") + text(from.x) +
-          " from the left, " + text(from.y) + " from the front, " + text(from.z) + " up.");
+      const std::string state = each.loaded ? "Open, full" : each.open ? "Open" : "Shut";
+      say("Centre of mass, " +
+          std::string(each.loaded ? "open and full: "
+                      : each.open ? "open: "
+                                  : "shut: ") +
+          text(from.x) + " from the left, " + text(from.y) + " from the front, " + text(from.z) +
+          " up.");
       for (const fabrication::TippingEdge& edge : each.edges)
         table.rows.push_back({{Cell::bold(state), edge.way,
                                degrees_text(Angle{edge.angle}.degrees(), 1), newtons(edge.force)},
@@ -200,38 +208,39 @@ class Page {
         "when it is tipped until its centre is over the edge of its feet; the push is level, at "
         "the "
         "top, when it begins to tip.";
-    const Balance& open = sound_.balances.back();
-    if (open.open && open.hangs > 0)
-      more += " Open, it stands out " + context_.kit.figures.with_unit(open.pulled) +
-              " past its front feet, and " + kilograms(open.hangs) +
-              " on the foremost edge tip it. Anchor it to the wall's studs, heavy things low, and "
-              "do not open several drawers at once.";
-    more +=
+    say(more + pulled_out() +
         " These are figures, no test: where a standard or local rules ask for one, have it "
-        "tested.";
-    say(more);
+        "tested.");
+    full_drawers();
   }
 
-  void passage() {
-    heading("The way in");
-    const Balance& whole = sound_.balances.front();
-    const Vec3 size = whole.high - whole.low;
-    say("Overall " + text(size.x) + " wide, " + text(size.y) + " deep, " + text(size.z) +
-        " high. To be turned up from lying it needs " +
-        context_.kit.figures.with_unit(sound_.turned_up) + " of height, and room for the hands.");
-    if (sound_.passages.empty()) return;
-    drafting::Table table;
-    table.columns = {words("Way"),
-                     figures("Takes across"),
-                     figures("Takes up"),
-                     words("Verdict", 0),
-                     {.head = "Measured on site", .share = 1, .least = 30}};
-    for (const fabrication::Passage& passage : sound_.passages)
-      table.rows.push_back({{Cell::bold(passage.name), text(passage.across), text(passage.up),
-                             passage.passes ? "passes" : "does not pass", ""},
-                            {},
-                            false});
-    put(table);
+  std::string pulled_out() const {
+    const Balance* worst = nullptr;
+    for (const Balance& each : sound_.balances)
+      if (each.pulled > 1 && (worst == nullptr || each.hangs < worst->hangs)) worst = &each;
+    if (worst == nullptr) return {};
+    return std::string(worst->loaded ? " Open and full" : " Open") + ", it stands out " +
+           context_.kit.figures.with_unit(worst->pulled) + " past its front feet, and " +
+           (worst->hangs > 0 ? kilograms(worst->hangs) + " on the foremost edge tip it."
+                             : "it falls by itself.") +
+           " Anchor it to the wall's studs, heavy things low, and do not open several drawers at "
+           "once.";
+  }
+
+  void full_drawers() {
+    if (sound_.loads.empty()) return;
+    std::vector<std::string> texts;
+    for (const fabrication::DrawerLoad& load : sound_.loads)
+      texts.push_back(
+          load.name + " " + plain_number(load.volume * 1e-6, 1) + " dm³" +
+          (inch() ? " (" + plain_number(load.volume / std::pow(304.8, 3), 2) + " cu ft)" : "") +
+          ", " + kilograms(load.mass));
+    say("Full drawers: " + joined(texts, "; ") +
+        ". Their room from the bottom to 1/8 in under what is over them (16 CFR 1261), filled "
+        "with " +
+        plain_number(*context_.plan.project->room.drawer_load, 0) +
+        " kg on a cubic metre; clothes weigh 136, that is 8.5 lb on a cubic foot (ASTM F2057-23, "
+        "from memory).");
   }
 
   const Context& context_;

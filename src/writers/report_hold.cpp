@@ -13,17 +13,32 @@ using fabrication::Plan;
 Json report_hardware(const Plan& plan) {
   const fabrication::HardwareList all = fabrication::list_hardware(plan);
   Json list = Json::array(), bands = Json::array();
-  for (const fabrication::HardwareLine& line : all.lines)
+  for (const fabrication::HardwareLine& line : all.lines) {
     list.push_back({{"what", line.what},
                     {"size", line.size},
                     {"count", line.count},
                     {"spare", line.spare},
                     {"on", line.on},
                     {"counted", line.why}});
+    if (line.priced) list.back()["pack"] = {{"price", line.price}, {"of", line.pack}};
+  }
+  Json fastenings = Json::array();
+  for (const fabrication::TopFastening& each : fabrication::top_fastenings(plan))
+    fastenings.push_back({{"rail", plan.mark_of(each.rail)},
+                          {"top", plan.mark_of(each.top)},
+                          {"kind", each.kind},
+                          {"count", each.count},
+                          {"along_rail", each.along_rail},
+                          {"shrinks", each.shrinks},
+                          {"swells", each.swells},
+                          {"slot", each.slot},
+                          {"needs", each.needs},
+                          {"off_rail", each.set_back}});
   for (const fabrication::EdgeBand& band : all.bands)
     bands.push_back({{"stock", band.stock}, {"length", band.length}, {"strips", band.strips}});
   return {{"list", list},
           {"edge_band", bands},
+          {"fastenings", fastenings},
           {"glue", {{"area_mm2", all.glue_area}, {"mass_kg", all.glue_kg}}}};
 }
 
@@ -59,6 +74,7 @@ Json balances(const Plan& plan) {
                        {"angle_deg", Angle{edge.angle}.degrees()},
                        {"force_n", edge.force}});
     list.push_back({{"open", balance.open},
+                    {"loaded", balance.loaded},
                     {"mass_kg", balance.mass},
                     {"centre", point(balance.centre)},
                     {"low", point(balance.low)},
@@ -70,13 +86,53 @@ Json balances(const Plan& plan) {
   return list;
 }
 
+Json passages(const std::vector<fabrication::Passage>& all) {
+  Json ways = Json::array();
+  for (const fabrication::Passage& passage : all)
+    ways.push_back({{"name", passage.name},
+                    {"across", passage.across},
+                    {"up", passage.up},
+                    {"along", passage.along},
+                    {"passes", passage.passes}});
+  return ways;
+}
+
+Json loads(const Plan& plan) {
+  Json list = Json::array();
+  for (const fabrication::DrawerLoad& load : plan.soundness.loads)
+    list.push_back({{"name", load.name}, {"volume_mm3", load.volume}, {"mass_kg", load.mass}});
+  return list;
+}
+
+// Null where the piece passes whole.
+Json knock_down(const Plan& plan) {
+  const fabrication::KnockDown& apart = plan.soundness.knock_down;
+  if (apart.pieces.empty() && apart.too_large.empty()) return nullptr;
+  Json joints = Json::array(), pieces = Json::array(), too_large = Json::array();
+  for (const fabrication::DryJoint& dry : apart.joints)
+    joints.push_back({{"name", plan.assembly.joints[static_cast<std::size_t>(dry.joint)].name},
+                      {"held_by", dry.how}});
+  for (const fabrication::SubAssembly& piece : apart.pieces) {
+    Json parts = Json::array();
+    for (const int part : piece.parts)
+      parts.push_back(plan.assembly.parts[static_cast<std::size_t>(part)].name);
+    pieces.push_back({{"parts", parts},
+                      {"size", point(piece.size)},
+                      {"mass_kg", piece.mass},
+                      {"turned_up", piece.turned_up},
+                      {"ways", passages(piece.passages)}});
+  }
+  for (const int part : apart.too_large) too_large.push_back(plan.mark_of(part));
+  return {{"dry_joints", joints}, {"sub_assemblies", pieces}, {"too_large", too_large}};
+}
+
 }  // namespace
 
 Json report_soundness(const Plan& plan) {
   const fabrication::Soundness& sound = plan.soundness;
   const auto mark = [&](int row) { return plan.rows[static_cast<std::size_t>(row)].mark; };
-  Json changes = Json::array(), shelves = Json::array(), ways = Json::array(),
-       plays = Json::array(), openings = Json::array();
+  Json changes = Json::array(), shelves = Json::array(), plays = Json::array(),
+       openings = Json::array();
   for (const fabrication::WidthChange& change : sound.changes)
     changes.push_back({{"part", mark(change.row)},
                        {"width", change.width},
@@ -107,11 +163,6 @@ Json report_soundness(const Plan& plan) {
                         {"travel", opening.travel},
                         {"opens", opening.opens},
                         {"touches", opening.touches}});
-  for (const fabrication::Passage& passage : sound.passages)
-    ways.push_back({{"name", passage.name},
-                    {"across", passage.across},
-                    {"up", passage.up},
-                    {"passes", passage.passes}});
   return {{"moisture_percent",
            {{"made", sound.made}, {"driest", sound.driest}, {"dampest", sound.dampest}}},
           {"movement", changes},
@@ -119,7 +170,9 @@ Json report_soundness(const Plan& plan) {
           {"openings", openings},
           {"shelves", shelves},
           {"balance", balances(plan)},
-          {"ways", ways},
+          {"full_drawers", loads(plan)},
+          {"ways", passages(sound.passages)},
+          {"knock_down", knock_down(plan)},
           {"turned_up", sound.turned_up}};
 }
 

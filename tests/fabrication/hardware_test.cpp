@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "fabrication/buying.h"
 #include "support/piece.h"
 
 using namespace splay;
@@ -178,4 +179,87 @@ TEST_CASE("fasteners may follow the top's movement") {
   CHECK(test::build(top_on_rails(16, "figure-8", "along", "back")).found("fastener-held"));
   CHECK_FALSE(test::build(top_on_rails(16, "clip", "along", "back")).found("fastener-held"));
   CHECK(test::build(top_on_rails(24, "figure-8", "across", "left")).found("fastener-too-small"));
+}
+
+TEST_CASE("sizes as goods are sold") {
+  CHECK(native_length("1 1/4 in") == Approx(31.75));
+  CHECK(native_length("25 mm") == 25);
+  CHECK(native_length("3/4 in wide") == Approx(19.05));
+  CHECK(native_length("felt, 20 mm") == 0);
+  CHECK(native_length("1/0 in") == 0);
+  CHECK(native_length("") == 0);
+  CHECK(length_of("#8 x 1 1/4 in") == Approx(31.75));
+  CHECK(length_of("5 x 40 mm") == 40);
+  CHECK(length_of("32 mm") == 0);
+}
+
+// Where a rail lies across the top's grain the top moves along it: the slot is longer than the clip
+// by twice what White oak, flatsawn, moves there (0.00365 a point, Wood Handbook, Table 13-5).
+TEST_CASE("slots for clips and blocks are as long as the top's movement asks") {
+  for (const auto& [type, wide] : {std::pair{"clip", 19.05}, std::pair{"slotted block", 38.1}}) {
+    CAPTURE(type);
+    const test::Built built = test::build(top_on_rails(30, type, "across", "left"));
+    CAPTURE(built.stops());
+    REQUIRE(built.stops().empty());
+    const std::vector<TopFastening> all = top_fastenings(built.plan);
+    REQUIRE(all.size() == 1);
+    const TopFastening& one = all.front();
+    CHECK(one.along_rail);
+    double off = 0;
+    for (const parts::Fitting& fitting : built.plan.assembly.fittings)
+      off = std::max(off, std::abs(fitting.at.y - 15 * 25.4));
+    const Soundness& sound = built.plan.soundness;
+    CHECK(one.shrinks == Approx(off * 0.00365 * (sound.made - sound.driest)));
+    CHECK(one.swells == Approx(off * 0.00365 * (sound.dampest - sound.made)));
+    CHECK(one.needs == Approx(wide + 2 * std::max(one.shrinks, one.swells)));
+    // The slots nearer to the middle are shorter; the shortest has what its own place asks.
+    CHECK(one.slot >= wide - 0.2);
+    CHECK_FALSE(built.found("fastener-held"));
+    // On the rail along the grain it slides out of its slot, and keeps off the rail by as much.
+    const test::Built along = test::build(top_on_rails(30, type, "along", "back"));
+    const TopFastening& front = top_fastenings(along.plan).front();
+    CHECK_FALSE(front.along_rail);
+    CHECK(front.needs == 0);
+    // The slot is in the back of the front rail: swelling drives the clip towards the front.
+    CHECK(front.set_back == Approx(front.swells + 25.4 / 32));
+  }
+}
+
+TEST_CASE("screws of fasteners and hinges don't come out of the other face") {
+  const auto clips = [](const std::string& size) {
+    return test::build(top_on_rails(16, "clip", "along", "back") +
+                       "[hardware.screws]\nwhat = \"screw\"\nsize = \"" + size +
+                       "\"\nper = \"table clip\"\n");
+  };
+  CHECK_FALSE(clips("#8 x 5/8 in").found("screw-comes-out"));
+  CHECK(clips("#8 x 1 in").found("screw-comes-out"));
+  // A door in a case of 18 mm sides; the hinges are let in by 2, as thick as their leaves.
+  const auto hinged = [](const std::string& size) {
+    return test::build(
+        test::job("mm") + test::sheet("panel", "18 mm") +
+        "[case.c]\noutline = { bottom = 500, height = 700 }\ndepth = 300\nstock = \"panel\"\n"
+        "[door.d]\nof = \"c\"\nslab = { stock = \"panel\" }\n"
+        "[hardware.screws]\nwhat = \"screw\"\nsize = \"" +
+        size + "\"\ncount = 6\nper = \"butt hinge\"\n");
+  };
+  const test::Built good = hinged("#6 x 5/8 in");
+  CAPTURE(good.stops());
+  CHECK_FALSE(good.found("screw-comes-out"));
+  CHECK(hinged("#6 x 3/4 in").found("screw-comes-out"));
+}
+
+TEST_CASE("a price in the hardware table goes before one of the price list") {
+  const std::string piece = plank(
+      "[hardware.pin]\nsize = \"5 mm\"\ncount = 21\nprice = 4.5\npack "
+      "= 20\n[buying.hardware.any]\nfitting = \"pin\"\nprice = 9\n");
+  const test::Built built = test::build(piece);
+  const HardwareList list = list_hardware(built.plan);
+  REQUIRE(line(list, "pin") != nullptr);
+  CHECK(line(list, "pin")->priced);
+  CHECK(line(list, "pin")->price == 4.5);
+  CHECK(line(list, "pin")->packs() == 2);
+  const Bill bill = make_bill(built.plan);
+  REQUIRE(bill.hardware.size() == 1);
+  CHECK(bill.hardware[0].cents == 900);
+  CHECK(bill.quote_net == 900);
 }

@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "fabrication/bending.h"
-#include "fabrication/movement.h"
+#include "model/movement.h"
 #include "support/piece.h"
 
 using namespace splay;
@@ -14,22 +14,22 @@ using namespace splay::fabrication;
 TEST_CASE("the handbook's worked example of dimensional change") {
   const model::Species* fir = model::find_species("white fir");
   REQUIRE(fir != nullptr);
-  CHECK(movement(232, fir->tangential, 8, 11) == Approx(1.7).margin(0.05));
-  CHECK(232 + movement(232, fir->tangential, 8, 11) == Approx(233.7).margin(0.05));
-  CHECK(9.15 + movement(9.15, fir->tangential, 8, 11) == Approx(9.217).margin(0.0006));
+  CHECK(model::movement(232, fir->tangential, 8, 11) == Approx(1.7).margin(0.05));
+  CHECK(232 + model::movement(232, fir->tangential, 8, 11) == Approx(233.7).margin(0.05));
+  CHECK(9.15 + model::movement(9.15, fir->tangential, 8, 11) == Approx(9.217).margin(0.0006));
 }
 
 TEST_CASE("published sums of movement") {
   // A consumer woodworking magazine (pressreader.com, Wood, September 2021): 8 in of flatsawn
   // alder, 6 points: 0.125 in.
-  CHECK(movement(8, 0.0026, 0, 6) == Approx(0.125).margin(0.0005));
+  CHECK(model::movement(8, 0.0026, 0, 6) == Approx(0.125).margin(0.0005));
   // The same coefficients: a 24 in cherry top (woodweb.com, "Wood Table End Options"), 4 and 6
   // points, with the handbook's tangential coefficient.
   const double cherry = model::find_species("black cherry")->tangential;
-  CHECK(movement(24, cherry, 6, 10) == Approx(0.238).margin(0.0005));
-  CHECK(movement(24, cherry, 6, 12) == Approx(0.357).margin(0.0005));
+  CHECK(model::movement(24, cherry, 6, 10) == Approx(0.238).margin(0.0005));
+  CHECK(model::movement(24, cherry, 6, 12) == Approx(0.357).margin(0.0005));
   // A 5 in floor board, 0.00129, from 6 to 9 %: 0.019 in (flooring trade text, from memory).
-  CHECK(movement(5, 0.00129, 6, 9) == Approx(0.01935));
+  CHECK(model::movement(5, 0.00129, 6, 9) == Approx(0.01935));
 }
 
 // Table 13-5 follows from Table 4-3 by C = (S / 3000) / (1 - S / 150); trade groups are means of
@@ -47,8 +47,8 @@ TEST_CASE("coefficients and shrinkages of the handbook's two tables agree") {
     CHECK(wood.tangential == Approx(linked(wood.tangential_shrink)).margin(2.1e-5));
     CHECK(wood.radial == Approx(linked(wood.radial_shrink)).margin(2.1e-5));
     // And both equations give the same for a small change near 10 %.
-    CHECK(movement(100, wood.tangential, 10, 11) ==
-          Approx(movement_by_shrinkage(100, wood.tangential_shrink, 10, 11)).epsilon(0.01));
+    CHECK(model::movement(100, wood.tangential, 10, 11) ==
+          Approx(model::movement_by_shrinkage(100, wood.tangential_shrink, 10, 11)).epsilon(0.01));
   }
   CHECK(checked >= 20);
 }
@@ -56,20 +56,21 @@ TEST_CASE("coefficients and shrinkages of the handbook's two tables agree") {
 // Wood Handbook, Table 4-2, at 21.1 C (70 F); the row as recalled, from memory.
 TEST_CASE("moisture that wood comes to in air") {
   const double fahrenheit_70 = 21.111;
-  CHECK(equilibrium_moisture(30, fahrenheit_70) == Approx(6.2).margin(0.05));
-  CHECK(equilibrium_moisture(40, fahrenheit_70) == Approx(7.7).margin(0.05));
-  CHECK(equilibrium_moisture(50, fahrenheit_70) == Approx(9.2).margin(0.05));
-  CHECK(equilibrium_moisture(65, fahrenheit_70) == Approx(12.0).margin(0.05));
-  CHECK(equilibrium_moisture(80, fahrenheit_70) == Approx(16.0).margin(0.05));
+  CHECK(model::equilibrium_moisture(30, fahrenheit_70) == Approx(6.2).margin(0.05));
+  CHECK(model::equilibrium_moisture(40, fahrenheit_70) == Approx(7.7).margin(0.05));
+  CHECK(model::equilibrium_moisture(50, fahrenheit_70) == Approx(9.2).margin(0.05));
+  CHECK(model::equilibrium_moisture(65, fahrenheit_70) == Approx(12.0).margin(0.05));
+  CHECK(model::equilibrium_moisture(80, fahrenheit_70) == Approx(16.0).margin(0.05));
 }
 
 // rpwoodwork.com, "It's August: are your drawers up too high?" (2012): a 4 in flatsawn front from
 // 35 to 80 % humidity, maple about 1/8 in, cherry and walnut about 3/32.
 TEST_CASE("a drawer front in summer") {
-  const double from = equilibrium_moisture(35, 21.111), to = equilibrium_moisture(80, 21.111);
+  const double from = model::equilibrium_moisture(35, 21.111),
+               to = model::equilibrium_moisture(80, 21.111);
   CHECK(from == Approx(6.9).margin(0.05));
   const auto moves = [&](const char* wood) {
-    return movement(4, model::find_species(wood)->tangential, from, to);
+    return model::movement(4, model::find_species(wood)->tangential, from, to);
   };
   CHECK(moves("sugar maple") == Approx(0.128).margin(0.001));
   CHECK(moves("black cherry") == Approx(0.090).margin(0.001));
@@ -289,7 +290,7 @@ TEST_CASE("a drawer that cannot come out is found") {
 // Plain vectors as the second witness: what slides takes its share of the centre along.
 TEST_CASE("balance with a drawer open") {
   const test::Built built = test::build(drawer(20, "6"));
-  REQUIRE(built.plan.soundness.balances.size() == 2);
+  REQUIRE(built.plan.soundness.balances.size() == 3);
   const Balance& shut = built.plan.soundness.balances[0];
   const Balance& open = built.plan.soundness.balances[1];
   REQUIRE(built.plan.assembly.slides.size() == 1);
@@ -305,6 +306,74 @@ TEST_CASE("balance with a drawer open") {
   // The author says what may stand open: nothing of that name, nothing moves.
   const test::Built kept = test::build(drawer(20, "6", "[room]\nopen = [\"other\"]\n"));
   CHECK(kept.plan.soundness.balances[1].centre.y == Approx(shut.centre.y));
+}
+
+// cpsc.gov, "Clothing Storage Units" (16 CFR 1261): the room of a drawer is its width by its depth
+// by the height from its bottom to 1/8 in under what is over it. The box is 19 wide outside (20
+// less 1/2 for either runner), 18 deep and 1/2 in thick all round, its bottom held in grooves;
+// nothing is over it, so that its own sides end it.
+TEST_CASE("full drawers weigh on the balance") {
+  const test::Built built = test::build(drawer(20, "6"));
+  REQUIRE(built.plan.soundness.loads.size() == 1);
+  const DrawerLoad& load = built.plan.soundness.loads[0];
+  CHECK(load.mass == Approx(load.volume * 1e-9 * 136));
+  // Plain figures from the parts' boxes as the second witness.
+  Box bottom;
+  for (const int index : built.plan.assembly.slides[0].parts) {
+    const parts::Part& part = built.plan.assembly.parts[static_cast<std::size_t>(index)];
+    const Box box = part.world.bounds();
+    if (std::abs(part.place.ez.z) > 0.9) bottom = box;
+  }
+  double inner_left = -1e300, inner_right = 1e300, inner_front = -1e300, inner_back = 1e300,
+         top = 1e300;
+  for (const int index : built.plan.assembly.slides[0].parts) {
+    const parts::Part& part = built.plan.assembly.parts[static_cast<std::size_t>(index)];
+    if (std::abs(part.place.ez.z) > 0.9) continue;
+    const Box box = part.world.bounds();
+    top = std::min(top, box.high.z);
+    const Vec3 middle = (box.low + box.high) * 0.5, size = box.size();
+    if (size.y > size.x) {
+      if (middle.x < (bottom.low.x + bottom.high.x) / 2)
+        inner_left = std::max(inner_left, box.high.x);
+      else
+        inner_right = std::min(inner_right, box.low.x);
+    } else if (middle.y < (bottom.low.y + bottom.high.y) / 2) {
+      inner_front = std::max(inner_front, box.high.y);
+    } else {
+      inner_back = std::min(inner_back, box.low.y);
+    }
+  }
+  const double inside =
+      (inner_right - inner_left) *
+      (std::min(inner_back, bottom.high.y) - std::max(inner_front, bottom.low.y)) *
+      (top - 25.4 / 8 - bottom.high.z);
+  CHECK(load.volume == Approx(inside).epsilon(1e-9));
+  // Its load is carried out with it.
+  const Balance& open = built.plan.soundness.balances[1];
+  const Balance& full = built.plan.soundness.balances[2];
+  CHECK(full.loaded);
+  CHECK(full.mass == Approx(open.mass + load.mass));
+  const double out = load.centre.y - 18 * 25.4;
+  CHECK(full.centre.y == Approx((open.centre.y * open.mass + out * load.mass) / full.mass));
+  const test::Built heavy = test::build(drawer(20, "6", "[room]\ndrawer_load = 700\n"));
+  CHECK(heavy.plan.soundness.loads[0].mass == Approx(load.mass * 700 / 136));
+}
+
+// With a lid 5 in over the opening's foot the room ends 1/8 in under it, and not at the box's
+// sides, 3 in high.
+TEST_CASE("what is over a drawer ends its room") {
+  const test::Built free = test::build(drawer(20, "6"));
+  const test::Built under = test::build(
+      drawer(20, "6",
+             "[board.lid]\nat = [0, 1, 5]\nstock = \"maple\"\nlength = 20\nwidth = 12\nanchor = "
+             "\"corner\"\n"));
+  REQUIRE(under.plan.soundness.loads.size() == 1);
+  const parts::Part& bottom = under.part("d bottom");
+  const Box box = bottom.world.bounds();
+  const double most = box.size().x * box.size().y * ((5 - 1.0 / 8) * 25.4 - box.high.z);
+  CHECK(under.plan.soundness.loads[0].volume < most);
+  CHECK(under.plan.soundness.loads[0].volume > 0.9 * most);
+  CHECK(free.plan.soundness.loads[0].volume < 0.7 * most);
 }
 
 // rpwoodwork.com, "It's August: are your drawers up too high?" (2012): a 4 in flatsawn maple front

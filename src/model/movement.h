@@ -2,7 +2,7 @@
 // Source: Wood Handbook, FPL-GTR-190 (2010), chapters 4 and 13.
 #pragma once
 
-namespace splay::fabrication {
+namespace splay::model {
 
 // Moisture content (percent) that wood comes to in air of this relative humidity (percent) and
 // temperature (degrees Celsius): the handbook's equation of equilibrium moisture, chapter 4.
@@ -16,4 +16,12 @@ double movement(double width, double coefficient, double from, double to);
 // in percent: Eq. 13-3. No moisture above 30 percent counts.
 double movement_by_shrinkage(double width, double shrinkage, double from, double to);
 
-}  // namespace splay::fabrication
+struct Room;
+
+// Percent: in the shop while it is made, and between what the room goes.
+struct Moistures {
+  double made = 0, driest = 0, dampest = 0;
+};
+Moistures moistures(const Room& room);
+
+}  // namespace splay::model

@@ -1,8 +1,10 @@
-#include "fabrication/movement.h"
+#include "model/movement.h"
 
 #include <algorithm>
 
-namespace splay::fabrication {
+#include "model/room.h"
+
+namespace splay::model {
 
 double equilibrium_moisture(double relative_humidity, double celsius) {
   const double t = celsius * 9 / 5 + 32;  // the equation's own degrees
@@ -26,4 +28,11 @@ double movement_by_shrinkage(double width, double shrinkage, double from, double
   return width * (last - first) / (saturated * 100 / shrinkage - saturated + first);
 }
 
-}  // namespace splay::fabrication
+Moistures moistures(const Room& room) {
+  const auto at = [&](double humidity) {
+    return equilibrium_moisture(humidity, *room.temperature);
+  };
+  return {at(*room.made_at), at(*room.driest), at(*room.dampest)};
+}
+
+}  // namespace splay::model
