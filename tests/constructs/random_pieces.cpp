@@ -1,26 +1,22 @@
-// Random cases, rings, frames, drawers, doors, tops, sticks, boards and joints from a seed: each is
+// Random cases, rings, frames, drawers, doors, tops, boards, sticks and joints from a seed: each is
 // sound or says clearly why not; the same in inches and in millimetres; mirrored when mirrored.
 #include <cmath>
 #include <functional>
-#include <random>
 
 #include "parts/audit.h"
+#include "support/chance.h"
+#include "support/mirror.h"
 #include "support/piece.h"
 
 using namespace splay;
 
 namespace {
 
-// A piece as text: every length in either unit, and left and right exchanged on demand. Not
-// std::uniform_real_distribution, whose figures differ from library to library.
-class Writer {
+// A piece as text: every length in either unit, and left and right exchanged on demand.
+class Writer : public test::Chance {
  public:
   Writer(unsigned seed, std::string unit, bool mirrored)
-      : engine_(seed), unit_(std::move(unit)), mirrored_(mirrored) {}
-  double between(double low, double high) {
-    return low + (high - low) * (static_cast<double>(engine_()) / 4294967296.0);
-  }
-  bool coin() { return between(0, 1) < 0.5; }
+      : Chance(seed), unit_(std::move(unit)), mirrored_(mirrored) {}
   std::string mm(double length) const {
     return plain_number(unit_ == "mm" ? length : length / Length::mm_per_inch, 12);
   }
@@ -32,19 +28,19 @@ class Writer {
   std::string point(double x, double y, double z) const {
     return "[" + mm(mirrored_ ? -x : x) + ", " + mm(y) + ", " + mm(z) + "]";
   }
+  // A plan direction, and an angle that a mirror turns round.
+  std::string direction(double angle) const {
+    return degrees(std::remainder(mirrored_ ? 180 - angle : angle, 360));
+  }
+  std::string hand(double angle) const { return degrees(mirrored_ ? -angle : angle); }
   const char* left() const { return mirrored_ ? "right" : "left"; }
   const char* right() const { return mirrored_ ? "left" : "right"; }
-  template <std::size_t N>
-  const char* word(const char* const (&words)[N]) {
-    return words[std::min(static_cast<std::size_t>(between(0, N)), N - 1)];
-  }
   std::string head() const {
     return test::job(unit_) + test::sheet("panel", "18 mm") + test::sheet("thin", "6 mm") +
            test::board("oak", "20 mm") + test::board("thick", "60 mm") + test::board("lip", "5 mm");
   }
 
  private:
-  std::mt19937 engine_;
   std::string unit_;
   bool mirrored_;
 };
@@ -128,7 +124,8 @@ std::string a_door(Writer& w) {
          "\"\ngap = { all = " + w.mm(w.between(1, 3)) + " }\n" +
          (slab ? "slab = { stock = \"panel\" }\n"
                : std::string("frame = { stock = \"oak\", width = ") + w.mm(w.between(40, 80)) +
-                     ", corners = \"" + w.word({"mortise and tenon", "half lap", "mitre"}) +
+                     ", corners = \"" +
+                     w.word({"mortise and tenon", "loose tenon", "half lap", "mitre"}) +
                      "\", panel = { stock = \"thin\", fit = \"groove\", into = " + w.mm(8) +
                      " } }\n");
 }
@@ -141,6 +138,34 @@ std::string a_top(Writer& w) {
   if (w.coin())
     text += "bevel = { angle = " + Writer::degrees(w.between(10, 60)) +
             ", height = " + w.mm(w.between(2, 12)) + " }\n";
+  else if (w.coin())
+    text += "breadboard = { width = " + w.mm(w.between(50, 90)) + " }\n";
+  return text;
+}
+
+// A board anywhere, cut off at both ends in two of the ways there are.
+std::string a_board(Writer& w) {
+  const double turn = w.between(-180, 180), rise = w.between(-40, 40), length = w.between(400, 900);
+  const double x = w.between(-300, 300), y = w.between(-300, 300), z = w.between(500, 900);
+  std::string text = "[board.b]\nstock = \"oak\"\nanchor = \"middle\"\nat = " + w.point(x, y, z) +
+                     "\nlength = " + w.mm(length) + "\nwidth = " + w.mm(w.between(60, 200)) +
+                     "\nturn = " + w.direction(turn) + "\nrise = " + Writer::degrees(rise) +
+                     "\nroll = " + w.hand(w.between(-180, 180)) + "\n";
+  for (const double end : {-1.0, 1.0}) {
+    const double t = Angle::degrees(turn).rad, r = Angle::degrees(rise).rad;
+    const double off = end * length * w.between(0.2, 0.4), run = off * std::cos(r);
+    const std::string kind = w.word({"square", "level", "plumb", "slope", "angles"});
+    text += std::string("[board.b.cut.") + (end < 0 ? "low" : "high") + "]\ncut = \"" + kind +
+            "\"\nwaste = \"" + (end < 0 ? "first end" : "second end") + "\"\nthrough = " +
+            w.point(x + run * std::cos(t), y + run * std::sin(t), z + off * std::sin(r)) + "\n";
+    const double one = w.between(-40, 40), other = w.between(-40, 40);
+    if (kind == "plumb") text += "turn = " + w.hand(one) + "\n";
+    if (kind == "slope")
+      text += "slope = " + Writer::degrees(90 - std::abs(one)) +
+              "\ndownhill = " + w.direction(turn + other) + "\n";
+    if (kind == "angles")
+      text += "face_angle = " + w.hand(one) + "\nbevel = " + Writer::degrees(other) + "\n";
+  }
   return text;
 }
 
@@ -200,32 +225,6 @@ void check_same(const test::Built& metric, const test::Built& imperial) {
   }
 }
 
-// Every part has its mirror image, to be found at the mirrored place whatever its name.
-void check_mirrored(const test::Built& built, const test::Built& mirror) {
-  const auto& one = built.plan.assembly.parts;
-  const auto& other = mirror.plan.assembly.parts;
-  REQUIRE(one.size() == other.size());
-  Box all, mirrored;
-  for (const parts::Part& part : one)
-    for (const Vec3& v : part.world.vertices()) all.add({-v.x, v.y, v.z});
-  for (const parts::Part& part : other)
-    for (const Vec3& v : part.world.vertices()) mirrored.add(v);
-  const double shift = mirrored.low.x - all.low.x;
-  for (const parts::Part& part : one) {
-    INFO(part.name);
-    const Box box = part.world.bounds();
-    const Vec3 low{-box.high.x + shift, box.low.y, box.low.z};
-    const Vec3 high{-box.low.x + shift, box.high.y, box.high.z};
-    bool found = false;
-    for (const parts::Part& image : other)
-      found =
-          found || (norm(image.world.bounds().low - low) < 1e-5 &&
-                    norm(image.world.bounds().high - high) < 1e-5 &&
-                    std::abs(image.body.volume() - part.body.volume()) < 1e-8 * part.body.volume());
-    CHECK(found);
-  }
-}
-
 void try_all(const std::function<std::string(Writer&)>& text, unsigned seed, int count, int least) {
   int good = 0;
   for (int i = 0; i < count; ++i) {
@@ -242,7 +241,7 @@ void try_all(const std::function<std::string(Writer&)>& text, unsigned seed, int
     check_same(built, test::build(write("in", false)));
     const test::Built mirror = test::build(write("mm", true));
     CHECK(built.stops().empty() == mirror.stops().empty());
-    if (is_sound) check_mirrored(built, mirror);
+    if (is_sound) test::check_mirrored(built, mirror);
   }
   INFO("from seed " << seed << ": " << good << " of " << count << " can be built");
   CHECK(good >= least);
@@ -256,4 +255,5 @@ TEST_CASE("random frames") { try_all(a_frame, 20260703, 30, 24); }
 TEST_CASE("random drawers") { try_all(a_drawer, 20260704, 30, 10); }
 TEST_CASE("random doors") { try_all(a_door, 20260705, 20, 16); }
 TEST_CASE("random tops") { try_all(a_top, 20260706, 30, 20); }
+TEST_CASE("random boards, cut at both ends") { try_all(a_board, 20260708, 40, 30); }
 TEST_CASE("random sticks, boards and joints") { try_all(a_trestle, 20260707, 30, 24); }

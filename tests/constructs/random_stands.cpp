@@ -3,28 +3,17 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
-#include <random>
 
 #include "parts/audit.h"
+#include "support/chance.h"
+#include "support/mirror.h"
 #include "support/piece.h"
 
 using namespace splay;
+using test::Chance;
 using test::degrees;
 
 namespace {
-
-// Not std::uniform_real_distribution, whose figures differ from library to library.
-class Chance {
- public:
-  explicit Chance(unsigned seed) : engine_(seed) {}
-  double between(double low, double high) {
-    return low + (high - low) * (static_cast<double>(engine_()) / 4294967296.0);
-  }
-  bool coin() { return between(0, 1) < 0.5; }
-
- private:
-  std::mt19937 engine_;
-};
 
 double tan_deg(double angle) { return std::tan(Angle::degrees(angle).rad); }
 std::string num(double value) { return plain_number(value, 12); }
@@ -147,31 +136,34 @@ TEST_CASE("thirty random stands on a ring of legs") {
   constexpr unsigned seed = 20261102;
   Chance chance(seed);
   for (int i = 0; i < 30; ++i) {
-    const int legs = static_cast<int>(chance.between(3, 9));
+    const int drawn = static_cast<int>(chance.between(3, 9)), count = drawn == 4 ? 5 : drawn;
     const double height = chance.between(350, 700), radius = chance.between(250, 420);
     const double lean = chance.between(-4, 9), top = chance.between(45, 70);
     const double foot = chance.between(25, 45), low = chance.between(0.2, 0.4) * height;
     const bool at_top = chance.coin();
-    const auto text = [&](const std::string& unit) {
+    // Legs are counted anticlockwise from the front: a mirror counts them the other way round.
+    const auto text = [&](const std::string& unit, bool mirrored) {
       const auto mm = [&](double length) {
         return num(unit == "mm" ? length : length / Length::mm_per_inch);
       };
       std::string piece =
           test::job(unit) + test::board("leg", "30 mm") + test::board("thin", "16 mm") +
-          "[stand.s]\nlegs = " + std::to_string(legs == 4 ? 5 : legs) + "\nheight = " + mm(height) +
+          "[stand.s]\nlegs = " + std::to_string(count) + "\nheight = " + mm(height) +
           "\nradius = " + mm(radius) + "\nlean_in = [" + deg(lean) + "]\nstated_at = \"" +
           (at_top ? "top" : "foot") + "\"\n[stand.s.leg]\nstock = \"leg\"\n" +
           "top_width = " + mm(top) + "\nfoot_width = " + mm(foot) + "\n";
-      for (int leg = 1; leg < (legs == 4 ? 5 : legs); ++leg)
+      const auto named = [&](int leg) {
+        return "\"leg " + std::to_string(mirrored ? (count + 1 - leg) % count + 1 : leg) + "\"";
+      };
+      for (int leg = 1; leg < count; ++leg)
         piece += "[stand.s.brace.b" + std::to_string(leg) +
                  "]\nstock = \"thin\"\nwidth = " + mm(34) +
-                 "\nat = " + mm(low + (leg % 2 == 0 ? 60 : 0)) + "\nbetween = [\"leg " +
-                 std::to_string(leg) + "\", \"leg " + std::to_string(leg + 1) + "\"]\n";
+                 "\nat = " + mm(low + (leg % 2 == 0 ? 60 : 0)) + "\nbetween = [" + named(leg) +
+                 ", " + named(leg + 1) + "]\n";
       return piece;
     };
-    const int count = legs == 4 ? 5 : legs;
-    INFO("seed " << seed << ", stand " << i << "\n" << text("mm"));
-    const test::Built built = test::build(text("mm"));
+    INFO("seed " << seed << ", stand " << i << "\n" << text("mm", false));
+    const test::Built built = test::build(text("mm", false));
     check_closed(built);
     // Chords of a regular plan: the middles of neighbouring legs at the brace's height.
     const auto middle_radius = [&](double z) {
@@ -185,7 +177,8 @@ TEST_CASE("thirty random stands on a ring of legs") {
         if (each.name == "between the middles of the legs")
           CHECK(each.mm == Approx(2 * middle_radius(z) * std::sin(std::numbers::pi / count)));
     }
-    const test::Built inches = test::build(text("in"));
+    test::check_mirrored(built, test::build(text("mm", true)));
+    const test::Built inches = test::build(text("in", false));
     REQUIRE(inches.plan.assembly.parts.size() == built.plan.assembly.parts.size());
     for (std::size_t p = 0; p < built.plan.assembly.parts.size(); ++p)
       CHECK(built.plan.assembly.parts[p].body.volume() ==

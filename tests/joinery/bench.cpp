@@ -61,23 +61,20 @@ std::string refusal(Bench& bench, const joinery::JointKind& kind, int host, int 
   return fault;
 }
 
-// Not std::uniform_real_distribution, whose figures differ from library to library.
-double Chance::between(double low, double high) {
-  return low + (high - low) * (static_cast<double>(engine_()) / 4294967296.0);
-}
-
-Vec3 Chance::direction() {
+Vec3 any_direction(Chance& chance) {
   for (;;) {
-    const Vec3 v{between(-1, 1), between(-1, 1), between(-1, 1)};
+    const double x = chance.between(-1, 1), y = chance.between(-1, 1), z = chance.between(-1, 1);
+    const Vec3 v{x, y, z};
     if (norm(v) > 0.1 && norm(v) < 1) return unit(v);
   }
 }
 
-Rigid Chance::frame() {
-  const Vec3 x = direction();
-  Vec3 z = direction();
-  while (norm(cross(x, z)) < 0.1) z = direction();
-  return splay::frame(Vec3{between(-500, 500), between(-500, 500), between(-500, 500)}, x, z);
+Rigid any_frame(Chance& chance) {
+  const Vec3 x = any_direction(chance);
+  Vec3 z = any_direction(chance);
+  while (norm(cross(x, z)) < 0.1) z = any_direction(chance);
+  const double right = chance.between(-500, 500), back = chance.between(-500, 500);
+  return frame(Vec3{right, back, chance.between(-500, 500)}, x, z);
 }
 
 double Tee::cosine() const { return std::cos(lean) * std::cos(skew); }
@@ -121,7 +118,7 @@ Tee random_tee(Chance& chance, double most_lean, double most_skew, double most_r
   tee.roll = chance.between(-most_roll, most_roll);
   tee.face = 2 + static_cast<int>(chance.between(0, 4));
   tee.past = 250;
-  tee.world = chance.frame();
+  tee.world = any_frame(chance);
   return tee;
 }
 

@@ -3,12 +3,12 @@
 
 #include <catch2/catch.hpp>
 #include <memory>
-#include <random>
 #include <string>
 
 #include "joinery/kinds.h"
 #include "parts/audit.h"
 #include "parts/builder.h"
+#include "support/chance.h"
 
 namespace splay::test {
 
@@ -37,18 +37,8 @@ Made make_sound(Bench&& bench, const joinery::JointKind& kind, int host, int gue
 // The sentence of a joint that can't be made; requires that nothing was cut or recorded.
 std::string refusal(Bench& bench, const joinery::JointKind& kind, int host, int guest);
 
-// Random figures with a seed, the same on every machine.
-class Chance {
- public:
-  explicit Chance(unsigned seed) : engine_(seed) {}
-  double between(double low, double high);
-  bool coin() { return between(0, 1) < 0.5; }
-  Vec3 direction();
-  Rigid frame();  // any place and orientation within a metre
-
- private:
-  std::mt19937 engine_;
-};
+// Any place and orientation within a metre.
+Rigid any_frame(Chance& chance);
 
 constexpr double deg = std::numbers::pi / 180;
 

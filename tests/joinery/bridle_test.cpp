@@ -21,7 +21,7 @@ TEST_CASE("bridle: square, at 75 degrees, and 200 random ones, tee and corner") 
       a = chance.between(25, 50);
       b = chance.between(25, 50);
       share = chance.between(0.25, 0.5);
-      world = chance.frame();
+      world = any_frame(chance);
       if (i % 4 == 0) roll = chance.between(-20, 20) * deg;
     }
     Bench bench;

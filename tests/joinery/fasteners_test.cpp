@@ -232,7 +232,7 @@ TEST_CASE("splines: 200 random mitres") {
   for (int i = 0; i < 200; ++i) {
     INFO("case " << i);
     Bench bench;
-    const Rigid world = chance.frame();
+    const Rigid world = any_frame(chance);
     const double angle = chance.between(60, 130) * deg, width = chance.between(30, 60);
     bench.bar("host", world, -200, 300, width, 20);
     bench.bar("guest", world * frame({}, {std::cos(angle), std::sin(angle), 0}, {0, 0, 1}), -200,

@@ -47,7 +47,7 @@ TEST_CASE("box joint: square, leaning, and 100 random corners") {
       width = chance.between(60, 200);
       a = chance.between(8, 20);
       b = chance.between(8, 20);
-      world = chance.frame();
+      world = any_frame(chance);
       if (chance.coin()) kind.finger = {Length{chance.between(6, 25)}};
       kind.finger.given = kind.finger->mm > 0;
     }
@@ -85,7 +85,7 @@ TEST_CASE("dovetail: through and lapped, square, leaning, and 100 random corners
       width = chance.between(90, 200);
       a = chance.between(8, 18);
       b = chance.between(10, 20);
-      world = chance.frame();
+      world = any_frame(chance);
       kind.tails.value = static_cast<int>(chance.between(1, 5));
       kind.share.value = chance.between(1, 3);
       if (i % 2 == 1) kind.lap.value = Length{b / 4};

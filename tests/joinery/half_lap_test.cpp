@@ -82,7 +82,7 @@ TEST_CASE("half lap: crossed square, at 60 degrees, and at 200 random true angle
     random.thick_b = chance.between(15, 40);
     random.off = chance.between(-8, 8);
     random.angle = chance.between(25, 155) * deg;
-    random.world = chance.frame();
+    random.world = any_frame(chance);
     check_cross(random, chance.between(0.3, 0.7));
   }
 }
@@ -100,7 +100,7 @@ TEST_CASE("half lap: 200 rolled and tapered pairs close without a clash") {
     cross.roll_a = chance.between(-180, 180) * deg;
     cross.roll_b = chance.between(-180, 180) * deg;
     cross.off = chance.between(-6, 6);
-    cross.world = chance.frame();
+    cross.world = any_frame(chance);
     Bench bench = lay(cross);
     if (chance.coin()) {
       // A taper of both sides of the host's width.
@@ -123,7 +123,7 @@ TEST_CASE("half lap: tee and corner end flush") {
     INFO("case " << i);
     Cross cross;
     cross.angle = i == 0 ? 90 * deg : chance.between(40, 140) * deg;
-    cross.world = chance.frame();
+    cross.world = any_frame(chance);
     HalfLapKind kind;
     kind.form.value = i % 2 == 0 ? LapForm::corner : LapForm::tee;
     const test::Made made = test::make_sound(lay(cross), kind, 0, 1);

@@ -46,7 +46,7 @@ TEST_CASE(
       corner.host_width = corner.guest_width = chance.between(20, 50);
       corner.thick = chance.between(10, 20);
       corner.roll = chance.between(-30, 30) * deg;
-      corner.world = chance.frame();
+      corner.world = any_frame(chance);
     }
     const test::Made made = test::make_sound(lay(corner), MitreKind{}, 0, 1);
     // The plane halves the corner and goes through the point where the centre lines cross.
@@ -64,7 +64,7 @@ TEST_CASE("mitre: 100 members of unlike width and roll close on one plane") {
   for (int i = 0; i < 100; ++i) {
     INFO("case " << i);
     Bench bench;
-    const Rigid world = chance.frame();
+    const Rigid world = any_frame(chance);
     const double angle = chance.between(60, 120) * deg;
     bench.bar("host", world, -300, 400, chance.between(25, 45), chance.between(20, 25));
     const Vec3 x{std::cos(angle), std::sin(angle), 0}, y{-std::sin(angle), std::cos(angle), 0};

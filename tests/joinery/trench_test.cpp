@@ -41,7 +41,7 @@ Tee random_shelf(test::Chance& chance, double most_lean, double most_turn) {
   tee.skew = chance.between(-most_turn, most_turn);
   tee.roll += chance.between(-most_turn, most_turn);
   tee.past = 200;
-  tee.world = chance.frame();
+  tee.world = any_frame(chance);
   return tee;
 }
 
@@ -146,7 +146,7 @@ TEST_CASE("groove: square, leaning, and 200 random ones") {
     if (i > 1) {
       tee.skew = chance.between(-20, 20) * deg;
       tee.lean = chance.between(-20, 20) * deg;
-      tee.world = chance.frame();
+      tee.world = any_frame(chance);
       tee.past = 150;
     }
     GrooveKind kind;
@@ -184,7 +184,7 @@ TEST_CASE("rabbet: square, leaning, and 200 random ones") {
   for (int i = 0; i < 202; ++i) {
     INFO("case " << i);
     Bench bench;
-    const Rigid world = i > 1 ? chance.frame() : Rigid{};
+    const Rigid world = i > 1 ? any_frame(chance) : Rigid{};
     const double lean = i == 1 ? 15 * deg : i > 1 ? chance.between(-25, 25) * deg : 0.0;
     const double turn = i > 1 ? chance.between(-5, 5) * deg : 0.0;
     bench.bar("host", world, -300, 300, 100, 20);
