@@ -160,7 +160,10 @@ void Board::build(parts::Builder& builder) const {
   const int part = builder.add(std::move(blank));
   if (corner_radius.given) round_face(builder, part, corner, size);
   for (std::size_t i = 0; i < cuts.size(); ++i) cut(builder, part, corner, cuts[i]);
-  builder.measure(part, "height between the ends of its length", std::abs(corner.ex.z) * long_way);
+  // Of a level board it is nothing, of a plumb one its length.
+  const double rises = std::abs(corner.ex.z) * long_way;
+  if (rises > tolerance::on_plane && long_way - rises > tolerance::on_plane)
+    builder.measure(part, "height between the ends of its length", rises);
 }
 
 void Board::round_face(parts::Builder& builder, int part, const Rigid& corner, Vec3 size) const {

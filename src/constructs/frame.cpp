@@ -150,6 +150,14 @@ std::string FrameBuild::cut_joint(int host, int guest, std::size_t guest_side) c
     const double front = choice_.rebate.given ? thick_ - choice_.rebate.depth->mm : thick_;
     loose.thickness = model::Given<Length>(Length{front / 3});
     loose.thickness.given = true;
+    // No wider than the panel's rebate or groove leaves it: a mortise would open into that.
+    if (into() > 0) {
+      const RingMember& m = ring_.members[guest_side];
+      const double deep = std::max(into() + rise(guest_side), Length::inches(0.25).mm);
+      const double left = m.outside.d + m.inside.d - 2 * deep;
+      loose.width = model::Given<Length>(Length{std::min(left, 6 * loose.thickness->mm)});
+      loose.width.given = true;
+    }
     return loose.make(builder_, host, guest);
   }
   joinery::TenonKind tenon;

@@ -105,6 +105,25 @@ TEST_CASE("every corner joint with a panel in a rebate, square and leaning") {
   for (const fabrication::JointReport& each : built.plan.joints) CHECK(each.gap < 1e-6);
 }
 
+// A mortise that opened into the panel's groove would leave the tenon no wood there and the panel
+// no wall: the tenon is no broader than both grooves leave of the member (plane geometry), nor than
+// six times its own thickness, a third of the stock's (common practice, no source).
+TEST_CASE("loose tenons stay clear of the panel's groove") {
+  for (const double width : {50.0, 60.0, 90.0}) {
+    const test::Built built = test::build(
+        framed("mm", "outline = { bottom = 400, height = 300, lean_in = [7] }\nwidth = " +
+                         plain_number(width, 1) +
+                         "\ncorners = \"loose tenon\"\npanel = { stock = \"thin\", fit = "
+                         "\"groove\", into = 10, clearance = 1 }\n"));
+    INFO("members " << width << " wide");
+    REQUIRE(built.stops() == "");
+    const double broad = std::min(width - 2 * 10, 6 * 20 / 3.0);
+    REQUIRE(built.plan.assembly.fittings.size() == 4);
+    for (const parts::Fitting& fitting : built.plan.assembly.fittings)
+      CHECK(fitting.size.find(" x " + plain_number(broad, 1) + " x ") != std::string::npos);
+  }
+}
+
 TEST_CASE("a frame that lies flat with its face up") {
   const test::Built built = test::build(framed(
       "mm",
