@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "base/figure.h"
 #include "base/tolerance.h"
@@ -168,43 +169,72 @@ class Deriver {
     }
   }
 
-  void make(std::size_t i, const Region& removed) {
+  std::optional<PocketJob> job_of(std::size_t i) const {
     const Operation& operation = part().operations[i];
-    std::optional<Step> step =
-        operation.kind == OperationKind::hole ? bore(at_, removed) : std::nullopt;
-    Region taken = removed;
-    if (!step) {
-      const std::optional<Pocket> pocket = open_pocket(at_, removed);
-      if (pocket) {
-        step = cut_pocket(at_, *pocket);
-        taken = pocket->walls;
-        if (pocket->floor) taken.push_back(*pocket->floor);
-      }
-    }
-    if (!step) {
-      step.emplace();
-      step->row = at_.row;
-      step->machine = Machine::hand;
-      step->tool = Tool::clear;
-      step->guide = Guide::marks;
-      step->unproven_why =
-          "The cut opens on no side of the board, so that no layout for it is given.";
-    }
+    std::optional<Pocket> pocket = open_pocket(at_, operation.removed);
+    if (!pocket) return {};
+    return PocketJob{std::move(*pocket), operation.name, static_cast<int>(i)};
+  }
+
+  // No side of the board to lay it out on: the proof refuses it.
+  void cannot(std::size_t i) {
+    Step step;
+    step.row = at_.row;
+    step.machine = Machine::hand;
+    step.tool = Tool::clear;
+    step.guide = Guide::marks;
+    step.unproven_why = "The cut opens on no side of the board, so that no layout for it is given.";
+    step.name = part().operations[i].name;
+    step.operations = {static_cast<int>(i)};
+    at_.add(std::move(step), part().operations[i].removed);
+  }
+
+  bool bored(std::size_t i) {
+    const Operation& operation = part().operations[i];
+    if (operation.kind != OperationKind::hole) return false;
+    std::optional<Step> step = bore(at_, operation.removed);
+    if (!step) return false;
     step->name = operation.name;
     step->operations = {static_cast<int>(i)};
-    at_.add(std::move(*step), taken);
+    at_.add(std::move(*step), operation.removed);
+    return true;
+  }
+
+  void make(std::size_t i) {
+    if (bored(i)) return;
+    std::optional<PocketJob> job = job_of(i);
+    if (!job) return cannot(i);
+    if (!machine_pocket(at_, *job)) pare_pocket(at_, *job);
   }
 
   static bool single_line(const Operation& operation) {
     return operation.kind == OperationKind::outline && operation.removed.size() == 1;
   }
 
+  // First every shoulder's line, while the saw is set to it; what is pared comes last.
   void pockets() {
-    for (std::size_t i = 0; i < part().operations.size(); ++i) {
+    std::map<std::size_t, PocketJob> begun;
+    std::vector<PocketJob> to_pare;
+    const auto is_pocket = [&](std::size_t i) {
       const Operation& operation = part().operations[i];
-      if (flat_cut(operation) || operation.kind == OperationKind::outline) continue;
-      make(i, operation.removed);
+      return !flat_cut(operation) && operation.kind != OperationKind::outline;
+    };
+    for (std::size_t i = 0; i < part().operations.size(); ++i) {
+      if (!is_pocket(i) || part().operations[i].kind != OperationKind::shoulder) continue;
+      std::optional<PocketJob> job = job_of(i);
+      if (job) begin_pocket(at_, *job);
+      if (job && job->begun) begun.emplace(i, std::move(*job));
     }
+    for (std::size_t i = 0; i < part().operations.size(); ++i) {
+      if (!is_pocket(i) || bored(i)) continue;
+      const auto kept = begun.find(i);
+      std::optional<PocketJob> job = kept != begun.end() ? kept->second : job_of(i);
+      if (!job)
+        cannot(i);
+      else if (!machine_pocket(at_, *job))
+        to_pare.push_back(std::move(*job));
+    }
+    for (const PocketJob& job : to_pare) pare_pocket(at_, job);
   }
 
   // Tapers and late bevels come last: until then the edges are square to lie on.
@@ -220,7 +250,7 @@ class Deriver {
     for (std::size_t i = 0; i < all.size(); ++i) {
       if (all[i].kind != OperationKind::outline) continue;
       if (!single_line(all[i])) {
-        make(i, all[i].removed);
+        make(i);
         continue;
       }
       std::vector<Plane> lines;

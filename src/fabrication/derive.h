@@ -54,7 +54,20 @@ struct Pocket {
   std::vector<Plane> walls;
 };
 std::optional<Pocket> open_pocket(const Derivation& at, const Region& removed);
-Step cut_pocket(const Derivation& at, const Pocket& pocket);
+// A pocket on its way, in stages: the saw's line of a shoulder, what a machine takes, what the hand
+// pares. Each adds its step and takes it off the work; the last makes `operation`.
+struct PocketJob {
+  Pocket pocket;
+  std::string name;
+  int operation = 0;
+  bool begun = false;
+};
+void begin_pocket(Derivation& at, PocketJob& job);
+bool machine_pocket(Derivation& at, PocketJob& job);  // true: nothing is left to pare
+void pare_pocket(Derivation& at, const PocketJob& job);
+// With a stack in one setting, or nothing; along lines on the face, by hand where nothing else can.
+std::optional<Step> by_stack(const Derivation& at, const Pocket& pocket);
+Step by_lines(const Derivation& at, const Pocket& pocket);
 std::optional<Step> bore(const Derivation& at, const Region& removed);
 // Lines along the outline, each right through.
 std::optional<Step> follow_lines(const Derivation& at, const std::vector<Plane>& lines);

@@ -14,9 +14,6 @@ using parts::Side;
 namespace {
 
 constexpr double steep = 0.7;  // cosine: a plane that looks so much along a face is no wall of it
-// mm: so far a stack runs out past the wood, that rounded settings leave no fin at the edge. Common
-// practice, no source.
-constexpr double overrun = 2;
 
 // Whether a cell is wholly outside of one of the planes.
 bool apart(const Solid& body, const Cell& cell, const Region& region) {
@@ -87,10 +84,27 @@ double floor_slope(const Pocket& pocket) {
   return pocket.floor ? 1 - std::abs(dot(pocket.floor->n, outward(pocket.open))) : 0;
 }
 
+// How far the floor is from the face at the most, over the corners of the wood's box; without one
+// all the way through.
+double deepest(const Derivation& at, const Pocket& pocket) {
+  const Vec3 out = outward(pocket.open);
+  if (!pocket.floor) return at.high(out) + at.high(-out);
+  const Box box = at.work.bounds();
+  double most = 0;
+  for (int i = 0; i < 8; ++i) {
+    const Vec3 corner{i & 1 ? box.high.x : box.low.x, i & 2 ? box.high.y : box.low.y,
+                      i & 4 ? box.high.z : box.low.z};
+    const Vec3 on_face = corner + out * (at.high(out) - dot(out, corner));
+    most = std::max(most, pocket.floor->distance(on_face) / dot(pocket.floor->n, out));
+  }
+  return most;
+}
+
 // The lower the easier to make.
 double difficulty(const Derivation& at, const Pocket& pocket) {
   const Vec3 out = outward(pocket.open);
   double sum = 4.0 * static_cast<double>(pocket.walls.size());
+  if (deepest(at, pocket) > at.shop->router.deepest->mm) sum += 12;
   for (const Plane& wall : pocket.walls) {
     if (std::abs(dot(wall.n, out)) > no_angle) sum += 2;
     if (!trace(at, pocket.open, wall)) sum += 100;  // a line that can't be drawn on the wood
@@ -101,100 +115,6 @@ double difficulty(const Derivation& at, const Pocket& pocket) {
   if (pocket.open == Side::x_low || pocket.open == Side::x_high) sum += 12;
   if (pocket.open == Side::y_low || pocket.open == Side::y_high) sum += 6;
   return sum;
-}
-
-// The wall the stack is set to, the width it clears from there, and its highest corner.
-struct Stack {
-  Plane wall;  // normal out of the wood that stays, into the waste
-  double width = 0;
-  bool two_walls = false;
-  Vec3 up, corner;   // of wall and floor
-  double table = 0;  // how far the open face is against `up`
-  // A point on wall and floor, or one a width further along the floor.
-  double height() const {
-    return table + std::max(dot(up, corner), dot(up, corner + wall.n * width));
-  }
-};
-
-std::optional<Stack> stack_at(const Derivation& at, const Pocket& pocket, std::size_t chosen) {
-  if (!pocket.floor || pocket.walls.empty() || pocket.walls.size() > 2) return {};
-  Stack stack;
-  stack.wall = pocket.walls[chosen].flipped();
-  stack.two_walls = pocket.walls.size() == 2;
-  const Vec3 out = outward(pocket.open);
-  const Plane& floor = *pocket.floor;
-  if (std::abs(dot(stack.wall.n, floor.n)) > no_angle) return {};
-  if (std::abs(dot(cross(stack.wall.n, floor.n), out)) > no_angle) return {};
-  if (stack.two_walls) {
-    const Plane& other = pocket.walls[1 - chosen];
-    if (norm(other.n - stack.wall.n) > no_angle) return {};
-    stack.width = other.d - stack.wall.d;
-  } else {
-    stack.width = at.high(stack.wall.n) - stack.wall.d;
-  }
-  stack.up = -out;
-  stack.corner = stack.wall.n * stack.wall.d + floor.n * floor.d;
-  stack.table = at.high(out);
-  return stack;
-}
-
-bool stack_can(const model::Saw& saw, const Stack& stack, const Step& step) {
-  const bool dado = saw.widest_stack->mm > 0;
-  if (stack.height() < tolerance::weld) return false;
-  // Upright, passes side by side add up to any width from the narrowest cut on.
-  if (step.exact.tilt == 0)
-    return stack.width >= (dado ? std::min(saw.narrowest_stack->mm, saw.kerf->mm) : saw.kerf->mm);
-  return dado && stack.width >= saw.narrowest_stack->mm && stack.width <= saw.widest_stack->mm;
-}
-
-// Where only one wall stands the stack runs out past the wood; tilted as far as it is wide.
-void run_out(const model::Saw& saw, const Step& step, Stack& stack) {
-  if (stack.two_walls) return;
-  const double room = step.exact.tilt == 0 ? overrun : saw.widest_stack->mm - stack.width;
-  stack.width += std::clamp(room, 0.0, overrun);
-}
-
-void offer_stack(const Derivation& at, Stack stack, const Lying& lying, std::optional<Step>& best,
-                 double& best_fit) {
-  std::optional<Step> step = set_blade(at, lying, stack.wall);
-  if (!step) return;
-  const bool beyond = step->waste_right != step->reference_right;
-  if (stack.two_walls && !beyond) return;
-  step->tool = Tool::stack;
-  run_out(at.shop->saw, *step, stack);
-  step->exact.width = stack.width;
-  step->exact.height = stack.height();
-  step->cuts_through = false;
-  if (!stack_can(at.shop->saw, stack, *step)) return;
-  double fit = fitness(at, *step);
-  if (fit < 0) return;
-  if (!beyond) {
-    step->flags.push_back(Flag::sacrificial);
-    fit += 0.3;
-  }
-  if (fit >= best_fit - 1e-12) return;
-  best_fit = fit;
-  best = std::move(step);
-}
-
-std::optional<Step> by_stack(const Derivation& at, const Pocket& pocket) {
-  std::optional<Step> best;
-  double fit = 1e9;
-  for (std::size_t wall = 0; wall < pocket.walls.size(); ++wall) {
-    const std::optional<Stack> stack = stack_at(at, pocket, wall);
-    if (!stack) continue;
-    for (const Side against : all_sides) {
-      if (std::abs(dot(outward(against), outward(pocket.open))) > 0.5) continue;
-      for (const bool right : {true, false})
-        offer_stack(at, *stack, {Machine::table_saw, Guide::fence, pocket.open, against, right},
-                    best, fit);
-      if (std::abs(outward(against).x) < 0.5 && std::abs(outward(pocket.open).x) < 0.5)
-        offer_stack(at, *stack, {Machine::table_saw, Guide::gauge, pocket.open, against, true},
-                    best, fit);
-    }
-  }
-  if (best) best->flags.push_back(Flag::guard_off);
-  return best;
 }
 
 // A line on the open face where the wall meets it, so that the waste is to its right.
@@ -240,6 +160,8 @@ bool square_walled(const Step& step) {
          step.exact.depths.size() < 2;
 }
 
+}  // namespace
+
 Step by_lines(const Derivation& at, const Pocket& pocket) {
   Step step;
   step.row = at.row;
@@ -264,8 +186,6 @@ Step by_lines(const Derivation& at, const Pocket& pocket) {
   return step;
 }
 
-}  // namespace
-
 std::optional<Pocket> open_pocket(const Derivation& at, const Region& removed) {
   std::optional<Pocket> best;
   double least = 1e9;
@@ -279,11 +199,6 @@ std::optional<Pocket> open_pocket(const Derivation& at, const Region& removed) {
     best = std::move(pocket);
   }
   return best;
-}
-
-Step cut_pocket(const Derivation& at, const Pocket& pocket) {
-  if (std::optional<Step> step = by_stack(at, pocket)) return *step;
-  return by_lines(at, pocket);
 }
 
 std::optional<Step> follow_lines(const Derivation& at, const std::vector<Plane>& lines) {

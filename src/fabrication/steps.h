@@ -122,7 +122,7 @@ struct Setting {
 struct Step {
   std::string id;               // "B-L.3": the row's mark and the place in its order
   int row = 0;                  // of Plan::rows
-  std::vector<int> operations;  // of the row's first part; empty: makes the blank's own sides
+  std::vector<int> operations;  // that it finishes; empty: begins one, or cuts the blank's sides
   std::string name;             // "mitre to top", "rip to width"
   Machine machine = Machine::table_saw;
   Tool tool = Tool::blade;

@@ -38,6 +38,9 @@ std::vector<std::string> caution_words(const StepWork& work) {
       case Flag::square_corners:
         cautions.emplace_back("Square the inside corners by hand.");
         break;
+      case Flag::sloped_jig:
+        cautions.emplace_back("Screw the wedge down and clamp the work to it: nothing may slide.");
+        break;
       case Flag::block:
         cautions.emplace_back(
             "The side is not flat: pack it level with its furthest point, clamp it, and mark on "

@@ -53,6 +53,25 @@ std::string line_words(const Context& context, const Step& step) {
   return words + ". ";
 }
 
+// The side a tool on a sloped jig points to most as it goes into the wood.
+parts::Side points_to(const Step& step) {
+  const Vec3 up = -parts::outward(step.face), to = parts::outward(step.against);
+  const Vec3 way = cross(up, to) * std::cos(step.exact.gauge) - to * std::sin(step.exact.gauge);
+  parts::Side nearest = parts::Side::x_low;
+  for (int i = 0; i < 6; ++i)
+    if (const auto side = static_cast<parts::Side>(i);
+        dot(parts::outward(side), way) > dot(parts::outward(nearest), way))
+      nearest = side;
+  return nearest;
+}
+
+std::string jig_words(const Context& context, const Step& step) {
+  const bool drilled = step.machine == fabrication::Machine::drill;
+  return (drilled ? std::string("Table tilted, the bit going in towards the ")
+                  : std::string("Router on a wedge, the bit going in towards the ")) +
+         name(context, step, points_to(step)) + ", along the walls as marked. ";
+}
+
 }  // namespace
 
 std::string mark_words(const Context& context, const StepWork& work) {
@@ -65,8 +84,11 @@ std::string mark_words(const Context& context, const StepWork& work) {
              place_words(context, step, marks[i]);
   if (!words.empty()) words += ". ";
   words += line_words(context, step);
+  const bool jig = step.has(fabrication::Flag::sloped_jig);
+  if (jig) words += jig_words(context, step);
   const std::vector<fabrication::DepthMark>& depths = step.printed.depths;
-  if (depths.size() == 1) words += figures.with_unit(depths[0].depth) + " deep. ";
+  if (depths.size() == 1)
+    words += figures.with_unit(depths[0].depth) + (jig ? " deep along the bit. " : " deep. ");
   if (depths.size() == 3) {
     words += "Depth ";
     for (std::size_t i = 0; i < 3; ++i)

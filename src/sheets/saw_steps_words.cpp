@@ -185,6 +185,10 @@ std::vector<SettingField> setting_fields(const Context& context, const StepWork&
                                  : "";
     fields.push_back(angle_field(context, step, "Tilt" + side, false));
   }
+  if (step.has(Flag::sloped_jig)) {
+    const bool drilled = step.machine == Machine::drill;
+    fields.push_back(angle_field(context, step, drilled ? "Table tilted" : "Wedge", false));
+  }
   if (gauged(step)) {
     const std::string what = step.machine == Machine::mitre_saw ? "Mitre" : "Gauge";
     fields.push_back(angle_field(context, step, what + gauge_side(step), true));

@@ -198,13 +198,16 @@ TEST_CASE("a housing for a level shelf in a leaning side is cut with a tilted st
   const double thick = 0.713 * 25.4;
   CHECK(step.exact.width == Approx(thick));
   CHECK(step.exact.height == Approx(0.25 * 25.4 + thick * std::sin(Angle::degrees(15).rad)));
-  // Without a stack it is made by hand, and proven all the same.
+  // Without a stack a router on a wedge makes it, and it is proven all the same.
   const test::Built none =
       test::build(canted("48", "longest_on_end = 50\nwidest_on_end = 20\nwidest_stack = 0\n",
                          "[case.body.shelf.a]\ntop_at = 12\nset_back = 1\nends = { housing = "
                          "\"1/4\", floor = \"square to walls\" }\n"));
   check_steps(none.plan);
-  CHECK(test::step_for(none, "left panel", "housing for a shelf").machine == Machine::hand);
+  const Step routed = test::step_for(none, "left panel", "housing for a shelf");
+  CHECK(routed.machine == Machine::router);
+  CHECK(routed.has(Flag::sloped_jig));
+  CHECK(degrees(routed.exact.tilt) == Approx(15));
 }
 
 TEST_CASE("printed settings are rounded to the scales and proven apart") {
