@@ -29,6 +29,30 @@ std::string brace(const std::string& bevel, const std::string& width, const std:
          "\n[board.b.cut.head]\ncut = \"angles\"\nbevel = \"" + bevel + "\"\nalong = 15\n";
 }
 
+// Operations that no step finishes though they take wood of the blank that no other operation
+// takes.
+std::string unfinished(const Plan& plan) {
+  std::string text;
+  for (std::size_t row = 0; row < plan.rows.size(); ++row) {
+    const parts::Part& part =
+        plan.assembly.parts[static_cast<std::size_t>(plan.rows[row].members.front())];
+    std::vector<int> made(part.operations.size(), 0);
+    for (const Step& step : plan.steps)
+      if (step.row == static_cast<int>(row))
+        for (const int op : step.operations) ++made[static_cast<std::size_t>(op)];
+    for (std::size_t i = 0; i < made.size(); ++i) {
+      if (made[i] == 1) continue;
+      Solid own = Solid::box({0, 0, 0}, part.size);
+      own.keep(part.operations[i].removed);
+      for (std::size_t k = 0; k < made.size() && !own.empty(); ++k)
+        if (k != i) own.subtract(part.operations[k].removed);
+      if (made[i] > 1 || (!own.empty() && own.volume() > 1e-6))
+        text += part.name + ", " + part.operations[i].name + ": " + std::to_string(made[i]) + "\n";
+    }
+  }
+  return text;
+}
+
 }  // namespace
 
 TEST_CASE("every step of every demo is proven") {
@@ -43,6 +67,7 @@ TEST_CASE("every step of every demo is proven") {
     const test::Built built = test::build(text.str());
     CHECK(built.plan.steps.size() > 20);
     check_steps(built.plan);
+    CHECK(unfinished(built.plan) == "");
   }
   CHECK(demos >= 4);
 }
@@ -89,6 +114,31 @@ TEST_CASE("a corner of 135 degrees is cut at 22 1/2") {
     CHECK(step.position() == Position::flat);
   }
   CHECK(mitres == 2);
+}
+
+// Plain arithmetic: a corner of 45 degrees is mitred 22 1/2 off each face, 67 1/2 off a square cut.
+// No saw tilts so far with the board flat; on its end the board is cut at 22 1/2.
+TEST_CASE("a corner of 45 degrees is cut at 22 1/2 with the board on its end") {
+  const test::Built built =
+      test::build(test::job() + "[shop.saw]\nlongest_on_end = 60\nwidest_on_end = 20\n" +
+                  test::sheet("panel", "1/2") +
+                  "[case.wedge]\noutline = { corners = [[0, 0], [30, 0], [0, 30]] }\ndepth = 6\n"
+                  "stock = \"panel\"\ncorners = \"mitre\"\n");
+  REQUIRE(built.stops() == "");
+  check_steps(built.plan);
+  int acute = 0, square = 0;
+  for (const Step& step : built.plan.steps) {
+    if (!step.name.starts_with("mitre to")) continue;
+    const bool half_right = std::abs(degrees(step.exact.tilt) - 45) < 1e-9;
+    (half_right ? square : acute) +=
+        static_cast<int>(built.plan.rows[static_cast<std::size_t>(step.row)].quantity());
+    if (half_right) continue;
+    CHECK(degrees(step.exact.tilt) == Approx(22.5));
+    CHECK(step.position() == Position::on_end);
+    CHECK(step.has(Flag::complement));
+  }
+  CHECK(acute == 4);
+  CHECK(square == 2);
 }
 
 // Sides that lean 15 degrees have corners of 75 and 105: mitres of 37.5 and 52.5 off square, and
@@ -156,10 +206,25 @@ TEST_CASE("a panel too long to stand on end is found, and split as the file asks
       }
     CHECK(standing == 1);
   }
-  bool glued = false;
-  for (const JointReport& joint : halves.plan.joints)
-    glued = glued || (joint.kind == "glued" && joint.name == "bottom panel, seam");
-  CHECK(glued);
+  // Each length is a row of the cut list, and the seam a joint to glue between those two.
+  const PartRow &one = halves.row("bottom panel, first length"),
+                &other = halves.row("bottom panel, second length");
+  CHECK(one.mark != other.mark);
+  for (const PartRow* row : {&one, &other}) {
+    CHECK(row->quantity() == 1);
+    CHECK(row->stock == "panel");
+    CHECK(row->blank.x >= row->finished.x);
+  }
+  CHECK(test::inches(one.finished.x + other.finished.x) == Approx(55));
+  for (const PartRow& row : halves.plan.rows) CHECK(row.name != "bottom panel");
+  int seams = 0;
+  for (const JointReport& joint : halves.plan.joints) {
+    if (joint.kind != "glued" || joint.name != "bottom panel, seam") continue;
+    ++seams;
+    CHECK(joint.between == std::vector<std::string>{one.mark, other.mark});
+    CHECK(joint.gap_cut < 1e-6);
+  }
+  CHECK(seams == 1);
 }
 
 // Common practice, no source: the lap for a level rail is 15 degrees off square on a leg that leans
