@@ -10,6 +10,7 @@
 #include "bench/timing.h"
 #include "constructs/construct.h"
 #include "fabrication/plan.h"
+#include "fabrication/proof.h"
 #include "reading/reading.h"
 #include "sheets/packet.h"
 #include "writers/files.h"
@@ -41,14 +42,20 @@ void measure(const std::string& program, const std::string& file) {
   const auto read = reading::read_project(source, file, registry);
   if (!read.project) throw std::runtime_error("not a sound project: " + file);
   const model::Project& project = *read.project;
-  timed("building and audit", [&] { constructs::build(project); });
+  const double building = timed("building and audit", [&] { constructs::build(project); });
   const parts::Assembly assembly = constructs::build(project);
-  timed("planning", [&] { fabrication::make_plan(project, assembly); });
+  const double planning =
+      timed("planning, proof included", [&] { fabrication::make_plan(project, assembly); });
   const fabrication::Plan plan = fabrication::make_plan(project, assembly);
+  fabrication::Plan again = plan;
+  timed("of which the proof", [&] { fabrication::prove(again); });
   const model::Style style;
   timed("fonts", [] { ink::FontSet fonts; });
   const ink::FontSet fonts;
-  timed("drawing all pages", [&] { sheets::make_packet(plan, style, fonts); });
+  const double drawing =
+      timed("drawing all pages", [&] { sheets::make_packet(plan, style, fonts); });
+  std::printf("  ratio of planning and proof to building and drawing %s (goal: under 1)\n",
+              plain_number(planning / (building + drawing), 2).c_str());
   const ink::Packet packet = sheets::make_packet(plan, style, fonts);
   const writers::PdfContents contents = writers::pdf_contents(packet, fonts);
   std::vector<double> writing_times, floor_times;
