@@ -84,20 +84,13 @@ double floor_slope(const Pocket& pocket) {
   return pocket.floor ? 1 - std::abs(dot(pocket.floor->n, outward(pocket.open))) : 0;
 }
 
-// How far the floor is from the face at the most, over the corners of the wood's box; without one
-// all the way through.
+// How far it goes in from the face at the most.
 double deepest(const Derivation& at, const Pocket& pocket) {
   const Vec3 out = outward(pocket.open);
-  if (!pocket.floor) return at.high(out) + at.high(-out);
   const Box box = at.work.bounds();
-  double most = 0;
-  for (int i = 0; i < 8; ++i) {
-    const Vec3 corner{i & 1 ? box.high.x : box.low.x, i & 2 ? box.high.y : box.low.y,
-                      i & 4 ? box.high.z : box.low.z};
-    const Vec3 on_face = corner + out * (at.high(out) - dot(out, corner));
-    most = std::max(most, pocket.floor->distance(on_face) / dot(pocket.floor->n, out));
-  }
-  return most;
+  Solid hollow = Solid::box(box.low, box.high);
+  hollow.keep(planes_of(pocket));
+  return hollow.empty() ? 0 : at.high(out) + hollow.extent(-out)[1];
 }
 
 // The lower the easier to make.
