@@ -39,6 +39,56 @@ void give_door(const parts::Assembly& assembly, const parts::Swing& swing, Eleva
   e.doors.push_back({hinge, furthest(points, {far, up}), furthest(points, {far, -up})});
 }
 
+// Anticlockwise; by rising x along the lower and the upper side (Andrew, 1979, from memory).
+std::vector<Vec2> convex_outline(std::vector<Vec2> points) {
+  std::ranges::sort(points, {}, [](Vec2 p) { return std::pair(p.x, p.y); });
+  std::vector<Vec2> hull;
+  for (const bool upper : {false, true}) {
+    const std::size_t kept = upper ? hull.size() : 0;
+    for (const Vec2 p : points) {
+      while (hull.size() >= kept + 2 &&
+             cross(hull.back() - hull[hull.size() - 2], p - hull.back()) < 1e-9)
+        hull.pop_back();
+      hull.push_back(p);
+    }
+    hull.pop_back();
+    std::ranges::reverse(points);
+  }
+  return hull;
+}
+
+void give_swing(const parts::Assembly& assembly, const parts::Swing& swing, Elevation& e) {
+  constexpr double along_sight = 1e-6;  // sine: else the way is no circle on paper
+  if (norm(cross(swing.axis, e.view.toward)) > along_sight) return;
+  DoorSwing drawn;
+  drawn.hinge = e.view.project(swing.at);
+  std::vector<Vec2> shut;
+  for (const int part : swing.parts)
+    for (const Vec2 p : outline(part_of(assembly, part), e.view)) shut.push_back(p);
+  const auto reach = [&](Vec2 p) { return norm(p - drawn.hinge); };
+  drawn.tip = *std::ranges::max_element(shut, {}, reach);
+  const bool anticlockwise = swing.clockwise == (dot(swing.axis, e.view.toward) < 0);
+  drawn.radians = anticlockwise ? swing.opens : -swing.opens;
+  for (const int part : swing.parts)
+    for (const Vec3& v : part_of(assembly, part).world.vertices())
+      drawn.open.push_back(e.view.project(swing.motion(swing.opens).point(v)));
+  drawn.open = convex_outline(drawn.open);
+  e.swings.push_back(std::move(drawn));
+}
+
+ink::Group draw_swing(const drafting::Kit& kit, const DoorSwing& swing,
+                      const drafting::Placement& placement) {
+  const Vec2 hinge = placement.paper(swing.hinge), from = placement.paper(swing.tip) - hinge;
+  ink::Group group;
+  group.items.emplace_back(ink::Stroke{
+      ink::Path{}.arc(hinge, norm(from), std::atan2(from.y, from.x), swing.radians), kit.thin()});
+  std::vector<Vec2> open = swing.open;
+  for (Vec2& p : open) p = placement.paper(p);
+  group.items.emplace_back(
+      ink::Stroke{ink::Path{}.polygon(open), {kit.look.narrow, ink::Dash::double_chain}});
+  return group;
+}
+
 void give_drawer(const parts::Assembly& assembly, const parts::Slide& slide, Elevation& e) {
   if (dot(slide.way, e.view.toward) < facing || slide.parts.empty()) return;
   const auto reach = [&](int part) { return part_of(assembly, part).world.extent(slide.way)[1]; };
@@ -52,8 +102,26 @@ void give_drawer(const parts::Assembly& assembly, const parts::Slide& slide, Ele
 }  // namespace
 
 void give_movement(const parts::Assembly& assembly, Elevation& elevation) {
-  for (const parts::Swing& swing : assembly.swings) give_door(assembly, swing, elevation);
+  for (const parts::Swing& swing : assembly.swings) {
+    give_door(assembly, swing, elevation);
+    give_swing(assembly, swing, elevation);
+  }
   for (const parts::Slide& slide : assembly.slides) give_drawer(assembly, slide, elevation);
+}
+
+ink::Rect swing_box(const Elevation& elevation) {
+  ink::Rect box = drafting::no_rect();
+  for (const DoorSwing& swing : elevation.swings) {
+    for (const Vec2 p : swing.open) box = drafting::joined(box, {p, p});
+    constexpr int steps = 18;
+    const Vec2 from = swing.tip - swing.hinge;
+    for (int i = 0; i <= steps; ++i) {
+      const double turn = swing.radians * i / steps, c = std::cos(turn), s = std::sin(turn);
+      const Vec2 p = swing.hinge + Vec2{from.x * c - from.y * s, from.x * s + from.y * c};
+      box = drafting::joined(box, {p, p});
+    }
+  }
+  return box;
 }
 
 ink::Group door_sign(const drafting::Kit& kit, Vec2 hinge, Vec2 upper, Vec2 lower) {
@@ -78,6 +146,8 @@ drafting::Items draw_movement(const drafting::Kit& kit, const Elevation& elevati
   for (const DoorLines& door : elevation.doors)
     items.emplace_back(door_sign(kit, placement.paper(door.hinge), placement.paper(door.upper),
                                  placement.paper(door.lower)));
+  for (const DoorSwing& swing : elevation.swings)
+    items.emplace_back(draw_swing(kit, swing, placement));
   for (const ink::Rect& front : elevation.drawers) {
     const ink::Rect box = placement.paper(front);
     items.emplace_back(drawer_sign(drafting::middle(box), std::min(largest, box.height() / 2)));

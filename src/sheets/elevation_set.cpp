@@ -129,7 +129,16 @@ void add_chain(Elevation& e, const Chain& chain) {
       measured(e, row.along, dot(row.along, *low), dot(row.along, *high)))
     return;
   if (chain.lengths.size() > 1) rows.insert(rows.begin(), row);
-  rows.push_back(overall);
+  // The shorter one nearer to the view, so that no extension line crosses a dimension line.
+  const auto span = [](const drafting::Row& of) {
+    return std::abs(dot(of.along, of.stations.back() - of.stations.front()));
+  };
+  rows.insert(std::ranges::find_if(rows,
+                                   [&](const drafting::Row& other) {
+                                     return other.kind == drafting::RowKind::overall &&
+                                            span(other) > span(overall) + true_to;
+                                   }),
+              overall);
 }
 
 void add_lengths(Elevation& e, const std::vector<const parts::KeyLength*>& lengths) {
@@ -284,6 +293,7 @@ ElevationSet elevations_of(const Context& context) {
   give_lengths(context.plan.assembly, set);
   give_movement(context.plan.assembly, set.front);
   give_movement(context.plan.assembly, set.side);
+  give_movement(context.plan.assembly, set.plan);
   ensure_overall(set.front, true, true);
   ensure_overall(set.side, true, false);
   give_angles(context.plan.assembly, set);

@@ -33,7 +33,7 @@ void draw_picture(Canvas& canvas) {
     canvas.items.emplace_back(drafting::draw_view(kit, e.lines, canvas.placement, e.with_hidden));
   }
   drafting::append(canvas.items, draw_movement(kit, e, canvas.placement));
-  canvas.outline = canvas.placement.paper(e.box);
+  canvas.outline = canvas.placement.paper(drafting::joined(e.box, swing_box(e)));
   constexpr double beyond = 2;
   for (const CutLine& line : e.cut_lines) {
     const Vec2 a = canvas.placement.paper(line.a), b = canvas.placement.paper(line.b);

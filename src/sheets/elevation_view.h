@@ -29,6 +29,14 @@ struct DoorLines {
   Vec2 hinge, upper, lower;
 };
 
+// A door whose line stands along the line of sight: the corner of its leaf that comes out furthest,
+// how it turns (anticlockwise positive), and the leaf stood open. View plane.
+struct DoorSwing {
+  Vec2 hinge, tip;
+  double radians = 0;
+  std::vector<Vec2> open;  // outline
+};
+
 struct Elevation {
   std::string title;
   View view;
@@ -40,6 +48,7 @@ struct Elevation {
   std::vector<parts::NamedAngle> angles;
   std::vector<CutLine> cut_lines;
   std::vector<DoorLines> doors;
+  std::vector<DoorSwing> swings;
   std::vector<ink::Rect> drawers;  // their fronts, view plane
   bool with_hidden = true;
 };
