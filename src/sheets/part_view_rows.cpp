@@ -155,7 +155,10 @@ std::vector<FaceRow> face_rows(const PartSheet& sheet, const SideView& face, Vec
   return rows;
 }
 
-bool runs_over(const ink::Group& group, std::span<const drafting::Quad> texts) {
+bool runs_over(const ink::Group& group, std::span<const drafting::Quad> given) {
+  constexpr double beside = 0.4;  // mm: a line so near a figure is read with it
+  std::vector<drafting::Quad> texts;
+  for (const drafting::Quad& text : given) texts.push_back(drafting::grown(text, beside));
   return std::ranges::any_of(group.items, [&](const ink::Item& item) {
     const auto* stroke = std::get_if<ink::Stroke>(&item);
     const auto* fill = std::get_if<ink::Fill>(&item);

@@ -23,7 +23,7 @@ struct FaceRow {
 std::vector<FaceRow> face_rows(const PartSheet& sheet, const SideView& face, Vec3 axis, Vec2 out,
                                bool outside = false);
 
-// A line or an arrow of the group runs over one of the texts.
+// A line or an arrow of the group runs over one of the texts, or close beside it.
 bool runs_over(const ink::Group& group, std::span<const drafting::Quad> texts);
 
 // A row drawn where none of its figures lies over anything in `room`: at `at` or as much further

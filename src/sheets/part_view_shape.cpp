@@ -138,6 +138,20 @@ const Face* face_on(const Boundary& boundary, const Plane& plane) {
   return largest;
 }
 
+const Face* floor_of(const Boundary& boundary, const parts::Trench& trench) {
+  const Face* largest = nullptr;
+  for (const Face& face : boundary.faces) {
+    if (!lies_on(face, trench.floor) || (largest != nullptr && face.area <= largest->area))
+      continue;
+    const Box box = box_of(face);
+    const Vec3 middle = (box.low + box.high) * 0.5;
+    const auto holds = [&](const Plane& side) { return side.distance(middle) > -on_surface; };
+    if (std::ranges::all_of(trench.walls, holds) && std::ranges::all_of(trench.stops, holds))
+      largest = &face;
+  }
+  return largest;
+}
+
 Box box_of(const Face& face) {
   Box box;
   for (const Vec3 corner : face.loops.front()) box.add(corner);
@@ -177,7 +191,7 @@ std::vector<const Operation*> trenches_on(const PartSheet& sheet, Side side) {
   std::vector<const Operation*> trenches;
   for (const Operation& operation : sheet.part.operations)
     if (is_trench(operation) && operation.trench.open == side &&
-        face_on(sheet.boundary, operation.trench.floor) != nullptr)
+        floor_of(sheet.boundary, operation.trench) != nullptr)
       trenches.push_back(&operation);
   return trenches;
 }
@@ -185,7 +199,7 @@ std::vector<const Operation*> trenches_on(const PartSheet& sheet, Side side) {
 std::vector<Opening> openings_on(const PartSheet& sheet, Side side) {
   std::vector<Opening> openings;
   for (const Operation* trench : trenches_on(sheet, side)) {
-    const Box box = box_of(*face_on(sheet.boundary, trench->trench.floor));
+    const Box box = box_of(*floor_of(sheet.boundary, trench->trench));
     openings.push_back({trench, (box.low + box.high) * 0.5});
   }
   const std::vector<Vec3> corners = corners_on(sheet, side);

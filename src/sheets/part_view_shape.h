@@ -24,6 +24,10 @@ std::vector<Cut> standing_cuts(const PartSheet& sheet);
 // The largest face of the boundary that lies on the plane, whichever way it faces; null when none
 // does.
 const Face* face_on(const Boundary& boundary, const Plane& plane);
+
+// The largest piece of a trench's own floor, between its walls and stops: other trenches of one
+// depth lie in the same plane. Null when nothing is left of it.
+const Face* floor_of(const Boundary& boundary, const parts::Trench& trench);
 Box box_of(const Face& face);
 
 // The side of the box that is seen against a direction.

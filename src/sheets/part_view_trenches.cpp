@@ -15,8 +15,8 @@ using parts::Trench;
 constexpr double same_length = 1e-6, same_direction = 1e-9;
 
 // The middle of the largest piece of a trench's floor that is still there.
-Vec3 floor_middle(const PartSheet& sheet, const Plane& floor) {
-  const Face* face = face_on(sheet.boundary, floor);
+Vec3 floor_middle(const PartSheet& sheet, const Trench& trench) {
+  const Face* face = floor_of(sheet.boundary, trench);
   if (face == nullptr) return sheet.part.size * 0.5;
   const Box box = box_of(*face);
   return (box.low + box.high) * 0.5;
@@ -53,7 +53,7 @@ Profile profile_of(const PartSheet& sheet, const Operation& operation) {
   const Trench& trench = operation.trench;
   profile.axis = trough_of(operation).axis;
   profile.out = parts::outward(trench.open);
-  profile.middle = floor_middle(sheet, trench.floor);
+  profile.middle = floor_middle(sheet, trench);
   profile.face = std::max(0.0, dot(profile.out, sheet.part.size));
   profile.back = std::min(0.0, dot(profile.out, sheet.part.size));
   // A recess in the edge of a broad part: what lies far behind it is broken off.
@@ -71,6 +71,11 @@ bool alike(const Operation& a, const Operation& b) {
   const bool housings = one.low && one.high && other.low && other.high && !one.along_length() &&
                         !other.along_length();
   if (a.kind != b.kind || a.trench.open != b.trench.open || !housings) return false;
+  // One caption says where they stop.
+  const auto same_stop = [&](const Plane& p, const Plane& q) {
+    return parallel(p.n, q.n) && near(p.d, q.d);
+  };
+  if (!std::ranges::equal(a.trench.stops, b.trench.stops, same_stop)) return false;
   const auto breadth = [](const Trough& t) { return t.low->d + t.high->d; };
   return parallel(one.low->n, other.low->n) && parallel(one.high->n, other.high->n) &&
          parallel(a.trench.floor.n, b.trench.floor.n) && near(a.trench.shallow, b.trench.shallow) &&

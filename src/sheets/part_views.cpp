@@ -45,7 +45,11 @@ class Binding {
     if (panels.size() == parts.size()) {
       add(std::move(panels));
     } else {
-      for (const PartPointer& part : parts) add_in_shares(part);
+      // What is left over of a pair stands together behind both.
+      const std::size_t behind = open_.size();
+      std::vector<Placed> rests;
+      for (const PartPointer& part : parts) add_in_shares(part, rests);
+      if (!rests.empty()) add(std::move(rests), behind);
     }
     while (open_.size() > most_open) close();
   }
@@ -63,17 +67,18 @@ class Binding {
     return part_panel(part, widths_, area_.height(), false, share);
   }
 
-  // On the first page with room for all; when no page has that, each on its own.
-  void add(std::vector<Placed> panels) {
-    for (Sheetful& page : open_)
-      if (put_all(page, panels)) return;
+  // On the first page, from the open one `first` on, with room for all; when no page has that, each
+  // on its own.
+  void add(std::vector<Placed> panels, std::size_t first = 0) {
+    for (std::size_t i = first; i < open_.size(); ++i)
+      if (put_all(open_[i], panels)) return;
     open_.push_back({Skyline(area_.width() + gap), {}});
     if (put_all(open_.back(), panels)) return;
     open_.pop_back();
     for (Placed& panel : panels) {
       std::vector<Placed> one;
       one.push_back(std::move(panel));
-      add(std::move(one));
+      add(std::move(one), first);
     }
   }
 
@@ -113,13 +118,18 @@ class Binding {
     throw std::length_error("part " + part.sheet().row.mark + " fits on no page");
   }
 
-  // Each share begins a page.
-  void add_in_shares(const PartPointer& part) {
+  // Each share begins a page; the last of several goes to `rests`.
+  void add_in_shares(const PartPointer& part, std::vector<Placed>& rests) {
     std::optional<Panel> last;
     do {
+      const bool begun = last.has_value();
       last = next_share(*part, last ? &*last : nullptr);
       last->share.scale = last->scale;
       std::vector<Placed> panels{{*last, part, {}}};
+      if (begun && last->share.notes) {
+        rests.push_back(std::move(panels.front()));
+        return;
+      }
       open_.push_back({Skyline(area_.width() + gap), {}});
       put_all(open_.back(), panels);
     } while (!last->share.notes);
