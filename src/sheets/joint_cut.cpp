@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "parts/audit.h"
+#include "sheets/joint_fittings.h"
 
 namespace splay::sheets {
 
@@ -141,8 +142,9 @@ class Cutter {
           length += norm(line->b - line->a);
           cut.contacts.push_back(*line);
         }
-      add_fittings(cut);
-      for (const CutFitting& fitting : cut.fittings) length += norm(fitting.to - fitting.from);
+      add_fittings(assembly_, joint_, cut);
+      // A fitting takes away contact of its own width: it is what there is to see.
+      for (const CutFitting& fitting : cut.fittings) length += 3 * norm(fitting.to - fitting.from);
       if (cut.contacts.empty() || length <= most * (1 + 1e-9)) continue;
       most = length;
       best = std::move(cut);
@@ -150,10 +152,51 @@ class Cutter {
     if (!best) return std::nullopt;
     join_lines(best->contacts);
     add_parts(*best);
+    widen_fittings(*best);
+    return best;
+  }
+
+  // Of two directions the one whose cut shows more of sloping sides, else the first.
+  std::optional<JointCut> fingers(Vec3 one, Vec3 other) const {
+    std::optional<JointCut> best;
+    double most = -1;
+    for (const Vec3 direction : {one, other}) {
+      std::optional<JointCut> cut = along(direction);
+      if (!cut) continue;
+      double sloping = 0;
+      for (const Line2& line : cut->contacts) {
+        const Vec2 run = line.b - line.a;
+        if (std::min(std::abs(run.x), std::abs(run.y)) > parallel * norm(run)) sloping += norm(run);
+      }
+      if (sloping <= most + least_line) continue;
+      most = sloping;
+      best = std::move(cut);
+    }
+    if (best) shorten(*best);
     return best;
   }
 
  private:
+  // A row of fingers: as many as tell the rest.
+  static void shorten(JointCut& cut) {
+    constexpr double most = 2.4;     // times as long as the window is wide
+    constexpr std::size_t many = 6;  // lines of contact
+    if (cut.contacts.size() <= many) return;
+    const double width = cut.window.width(), height = cut.window.height();
+    const double stretch = most * std::min(width, height);
+    if (height > stretch)
+      cut.window.high.y = cut.window.low.y + stretch;
+    else if (width > stretch)
+      cut.window.high.x = cut.window.low.x + stretch;
+    std::erase_if(cut.contacts, [&](const Line2& line) {
+      const auto shown = [&](Vec2 p) {
+        return p.x >= cut.window.low.x && p.x <= cut.window.high.x && p.y >= cut.window.low.y &&
+               p.y <= cut.window.high.y;
+      };
+      return !shown(line.a) || !shown(line.b);
+    });
+  }
+
   std::vector<double> levels(const View& view) const {
     std::vector<double> levels;
     for (const std::vector<Vec3>& surface : surfaces_) {
@@ -167,17 +210,6 @@ class Cutter {
     for (const parts::Fitting& fitting : assembly_.fittings)
       if (fitting.joint == joint_.name) levels.push_back(dot(view.toward, fitting.at));
     return levels;
-  }
-
-  void add_fittings(JointCut& cut) const {
-    constexpr double in_plane = 1e-3;
-    for (const parts::Fitting& fitting : assembly_.fittings) {
-      if (fitting.joint != joint_.name || fitting.length <= 0) continue;
-      if (std::abs(dot(fitting.axis, cut.plane.n)) > in_plane) continue;
-      if (std::abs(cut.plane.distance(fitting.at)) > in_plane * fitting.length + 1e-6) continue;
-      cut.fittings.push_back({&fitting, cut.view.project(fitting.at),
-                              cut.view.project(fitting.at + fitting.axis * fitting.length)});
-    }
   }
 
   void add_parts(JointCut& cut) const {
@@ -248,6 +280,13 @@ std::vector<JointCut> joint_cuts(const Assembly& assembly, const Joint& joint) {
   }
   const Cutter cutter(assembly, joint);
   std::vector<JointCut> cuts;
+  // Boards round a corner, their ends cut into each other.
+  if (directions.size() == 2 && faces && norm(cross(*faces, *lengths)) < parallel) {
+    directions.pop_back();
+    if (auto cut = cutter.along(directions.front())) cuts.push_back(std::move(*cut));
+    if (auto cut = cutter.fingers(a.ez, b.ez)) cuts.push_back(std::move(*cut));
+    return cuts;
+  }
   for (const Vec3 direction : directions)
     if (auto cut = cutter.along(direction)) cuts.push_back(std::move(*cut));
   // The usual direction shows nothing where the surfaces lie square to it.

@@ -17,7 +17,8 @@ struct Line2 {
 // A fitting that lies in the plane.
 struct CutFitting {
   const parts::Fitting* fitting = nullptr;
-  Vec2 from, to;  // its axis
+  Vec2 from, to;    // its axis
+  double half = 0;  // of what is seen of it across its axis
 };
 
 struct JointCut {
@@ -35,7 +36,9 @@ bool worked(const parts::Assembly& assembly, const parts::Joint& joint);
 
 // The cuts that show a joint. Where sheets of wood meet, one at right angles to the line in which
 // they meet; where one runs into or over the other by a tenon or a lap, one in the plane of both
-// their lengths and one across. Empty when no plane shows any surface that meets.
+// their lengths and one across; where boards' ends are cut into each other at a corner, one across
+// the corner and one that shows the fingers' sides, no more of them than tell the rest. Empty when
+// no plane shows any surface that meets.
 std::vector<JointCut> joint_cuts(const parts::Assembly& assembly, const parts::Joint& joint);
 
 }  // namespace splay::sheets

@@ -47,21 +47,53 @@ Picture words_of(const Context& context, const JointGroup& group, double width) 
   return drafting::as_picture(story, width);
 }
 
-// The words beside a single drawing, below two.
-Picture detail(const Context& context, const JointGroup& group, std::size_t number, double width) {
-  constexpr double one_share = 0.64, most_high = 100;
-  const std::vector<JointCut> cuts = joint_cuts(context.plan.assembly, *group.joints.front());
-  if (cuts.empty()) return {{}, 0, 0};
-  const bool beside = cuts.size() == 1;
-  const double room = beside ? one_share * width : (width - gap) / 2;
-  Picture pictures{{}, 0, 0};
+// Drawings of one joint, and the smallest of their scales.
+struct Drawn {
+  Picture picture;
+  double ratio = 1e300;
+};
+
+// Beside each other, or the second below the first; each has `room`.
+Drawn draw_cuts(const Context& context, const parts::Joint& joint,
+                const std::vector<JointCut>& cuts, drafting::Room2 room, bool below) {
+  Drawn drawn;
   for (std::size_t i = 0; i < cuts.size(); ++i) {
-    const std::string title = beside ? "Section" : i == 0 ? "Along both" : "Across";
-    JointPicture one =
-        joint_picture(context, *group.joints.front(), cuts[i], {room, most_high}, title);
-    pictures = i == 0 ? std::move(one.picture)
-                      : drafting::side_by_side(std::move(pictures), one.picture, gap);
+    const std::string title = cuts.size() == 1 ? "Section" : i == 0 ? "Along both" : "Across";
+    JointPicture one = joint_picture(context, joint, cuts[i], room, title);
+    drawn.ratio = std::min(drawn.ratio, one.scale.ratio());
+    Picture& all = drawn.picture;
+    if (i == 0) {
+      all = std::move(one.picture);
+    } else if (!below) {
+      all = drafting::side_by_side(std::move(all), one.picture, gap);
+    } else {
+      const double depth = all.height + gap / 2;
+      drafting::append(all.items, drafting::moved(std::move(one.picture.items), {0, -depth}));
+      all.width = std::max(all.width, one.picture.width);
+      all.height = depth + one.picture.height;
+    }
   }
+  return drawn;
+}
+
+// The words stand beside a single drawing or two above each other, below two that stand beside each
+// other: these where that doesn't make them a good deal smaller.
+Picture detail(const Context& context, const JointGroup& group, std::size_t number, double width,
+               double most_high) {
+  constexpr double one_share = 0.64, upper_share = 0.75, much_larger = 1.4;
+  const parts::Joint& joint = *group.joints.front();
+  const std::vector<JointCut> cuts = joint_cuts(context.plan.assembly, joint);
+  if (cuts.empty()) return {{}, 0, 0};
+  bool beside = cuts.size() == 1;
+  const double high = beside ? most_high : most_high * upper_share;
+  Drawn drawn = draw_cuts(context, joint, cuts, {one_share * width, high}, true);
+  if (!beside) {
+    const double half = (width - gap - pad) / 2;
+    Drawn row = draw_cuts(context, joint, cuts, {half, most_high}, false);
+    beside = drawn.ratio > much_larger * row.ratio || row.picture.width > width - pad;
+    if (!beside) drawn = std::move(row);
+  }
+  Picture& pictures = drawn.picture;
   const bool fits_beside = beside && width - pictures.width - gap >= 50;
   const double words_width = fits_beside ? width - pictures.width - gap - pad : width - 2 * pad;
   const Picture words = words_of(context, group, words_width);
@@ -79,17 +111,14 @@ Picture detail(const Context& context, const JointGroup& group, std::size_t numb
   return {std::move(items), width, depth};
 }
 
-}  // namespace
-
-std::vector<ink::Page> make_joint_details(const Context& given) {
-  const Context context = for_reading(given);
-  const double width = story_width(context);
+// All details with drawings no higher than `most_high`, after a word about them.
+Story story_of(const Context& context, double width, double most_high) {
   const JointGroups groups = joint_groups(context.plan);
   Story story;
   std::size_t number = 0;
   std::vector<std::string> plain = groups.plain;
   for (const JointGroup& group : groups.drawn) {
-    Picture picture = detail(context, group, number + 1, width);
+    Picture picture = detail(context, group, number + 1, width, most_high);
     if (picture.height <= 0) {
       plain.push_back(group.joints.front()->kind + ": " + group.joints.front()->name);
       continue;
@@ -106,9 +135,56 @@ std::vector<ink::Page> make_joint_details(const Context& given) {
     words += (i == 0 ? " Not drawn, since nothing is cut for them: " : "; ") + plain[i];
   if (!plain.empty()) words += ".";
   story.insert(story.begin(), drafting::body_text(context.kit, words, width));
+  return story;
+}
+
+// How far down its columns the emptiest page is drawn on, as a part of their height.
+double least_filled(const Context& context, const std::vector<drafting::Items>& pages,
+                    const std::vector<ink::Rect>& columns) {
+  double least = 1;
+  for (const drafting::Items& items : pages) {
+    double sum = 0;
+    for (const ink::Rect& column : columns) {
+      double low = column.high.y;
+      for (const ink::Item& item : items) {
+        const ink::Rect box = drafting::extent(context.kit, {item});
+        const double x = drafting::middle(box).x;
+        if (box.low.x <= box.high.x && x >= column.low.x && x <= column.high.x)
+          low = std::min(low, box.low.y);
+      }
+      sum += (column.high.y - low) / column.height();
+    }
+    least = std::min(least, sum / static_cast<double>(columns.size()));
+  }
+  return least;
+}
+
+}  // namespace
+
+// Drawings are made lower or higher until no page is left half empty, or the fullest way is known.
+std::vector<ink::Page> make_joint_details(const Context& given) {
+  constexpr double usual = 100, full_enough = 0.5;
+  const Context context = for_reading(given);
+  const double width = story_width(context);
   const std::vector<ink::Rect> columns = drafting::columns(context.area(), context.wide() ? 2 : 1);
+  std::vector<drafting::Items> best;
+  double most = -1;
+  for (const double high : {usual, 110.0, 90.0, 120.0, 130.0, 80.0}) {
+    const Story story = story_of(context, width, high);
+    if (story.empty()) return {};
+    if (high > usual && std::ranges::any_of(story, [&](const drafting::Block& block) {
+          return block.picture.height > columns.front().height();
+        }))
+      continue;
+    std::vector<drafting::Items> laid = drafting::flow(story, columns, columns);
+    const double filled = least_filled(context, laid, columns);
+    if (filled <= most) continue;
+    most = filled;
+    best = std::move(laid);
+    if (most > full_enough) break;
+  }
   std::vector<ink::Page> pages;
-  for (drafting::Items& items : drafting::flow(story, columns, columns, false)) {
+  for (drafting::Items& items : best) {
     pages.push_back(start_page(context, "Joint details", "as marked"));
     drafting::append(pages.back().items, std::move(items));
   }

@@ -8,8 +8,8 @@
 
 #include "drafting/callout.h"
 #include "drafting/dimension.h"
-#include "geometry/polygon.h"
 #include "sheets/joint_angles.h"
+#include "sheets/joint_faces.h"
 #include "sheets/part_view_draw.h"
 #include "sheets/saw_steps_broken.h"
 
@@ -23,15 +23,10 @@ using Loop = std::vector<Vec2>;
 
 constexpr double around = 34;       // mm on paper that figures may take beside the wood
 constexpr double least_face = 2.5;  // mm on paper: a shorter line is no face to measure to
+constexpr double least_wood = 15;   // mm on paper: the longer side of what is shown
 constexpr std::size_t most_rows = 5, most_stations = 6;
 constexpr std::array<drafting::HatchStyle, 4> hatches{
     {{45, 1.8}, {135, 1.8}, {20, 2.2}, {160, 2.2}}};
-
-// Faces seen on edge that all lie square to one direction.
-struct Faces {
-  Vec2 along;
-  std::vector<Line2> lines;  // view plane
-};
 
 class JointDrawing {
  public:
@@ -107,7 +102,7 @@ class JointDrawing {
     ink::Group group{"view", {}};
     for (const CutFitting& fitting : cut_.fittings) {
       const Vec2 a = place_.paper(fitting.from), b = place_.paper(fitting.to);
-      const Vec2 across = left_of(unit(b - a)) * (fitting.fitting->diameter * place_.scale / 2);
+      const Vec2 across = left_of(unit(b - a)) * (fitting.half * place_.scale);
       ink::Path box;
       box.polygon({a - across, b - across, b + across, a + across});
       group.items.emplace_back(ink::Fill{box, 1});
@@ -117,59 +112,6 @@ class JointDrawing {
           ink::Stroke{ink::Path{}.move(a - more).line(b + more), kit_.centre()});
     }
     add(std::move(group));
-  }
-
-  std::optional<Line2> in_window(Line2 line) const {
-    const ink::Rect& w = cut_.window;
-    const std::vector<Vec2> corners{w.low, {w.high.x, w.low.y}, w.high, {w.low.x, w.high.y}};
-    double from = 1, to = 0;
-    for (const Interval& part : clip_segment(corners, line.a, line.b)) {
-      from = std::min(from, part.from);
-      to = std::max(to, part.to);
-    }
-    if (to <= from) return std::nullopt;
-    return Line2{line.a + (line.b - line.a) * from, line.a + (line.b - line.a) * to};
-  }
-
-  // All faces in the window by the direction they are measured in, the ones with most first.
-  std::vector<Faces> faces() const {
-    std::vector<Faces> all;
-    for (const Loops& loops : cut_.loops)
-      for (const Loop& loop : loops)
-        for (std::size_t i = 0; i < loop.size(); ++i) {
-          const auto line = in_window({loop[i], loop[(i + 1) % loop.size()]});
-          if (!line || norm(line->b - line->a) * place_.scale < least_face) continue;
-          Vec2 along = left_of(unit(line->b - line->a));
-          if (along.x < -1e-7 || (std::abs(along.x) <= 1e-7 && along.y < 0)) along = -along;
-          const auto known = std::ranges::find_if(
-              all, [&](const Faces& faces) { return std::abs(cross(faces.along, along)) < 1e-6; });
-          if (known == all.end())
-            all.push_back({along, {*line}});
-          else
-            known->lines.push_back(*line);
-        }
-    return all;
-  }
-
-  // Its places along the row, each once, the ends nearest to the row.
-  std::vector<Vec2> stations(const Faces& faces, Vec2 out) const {
-    std::vector<Vec2> points;
-    for (const Line2& line : faces.lines)
-      points.push_back(dot(out, line.a) > dot(out, line.b) ? line.a : line.b);
-    std::ranges::stable_sort(
-        points, [&](Vec2 a, Vec2 b) { return dot(faces.along, a) < dot(faces.along, b); });
-    std::size_t count = 0;
-    double last = -1e300;
-    for (std::size_t i = 0; i < points.size(); ++i) {
-      const double at = dot(faces.along, points[i]);
-      if (at - last > kit_.figures.step_mm() / 2) ++count;
-      last = at;
-      if (count > most_stations) {
-        points.resize(i);
-        break;
-      }
-    }
-    return count < 2 ? std::vector<Vec2>{} : points;
   }
 
   // Free of what stands there already.
@@ -199,13 +141,14 @@ class JointDrawing {
   // A chain, with its overall beyond it where there are more figures than one.
   std::vector<drafting::DrawnRow> drawn(const Faces& faces, Vec2 out, double off) const {
     drafting::Row row;
-    row.stations = stations(faces, out);
+    const double step = kit_.figures.step_mm() / 2;
+    row.stations = stations(faces, out, step, most_stations);
     if (row.stations.empty()) return {};
     row.along = faces.along;
     row.out = out;
     const bool oblique = std::min(std::abs(faces.along.x), std::abs(faces.along.y)) > 1e-6;
     const double at = (oblique ? reach_of(row) : reach(out)) + off;
-    const bool single = count_of(row) < 3;
+    const bool single = count_apart(row.stations, row.along, step) < 3;
     drafting::Row whole = row;
     whole.kind = drafting::RowKind::overall;
     whole.stations = {row.stations.front(), row.stations.back()};
@@ -215,16 +158,6 @@ class JointDrawing {
     const double further = std::max(chain.reach + 5, at + 8);
     drafting::DrawnRow overall = drafting::draw_row(kit_, place_, whole, further, chain.texts);
     return {std::move(chain), std::move(overall)};
-  }
-
-  std::size_t count_of(const drafting::Row& row) const {
-    std::size_t count = 0;
-    double last = -1e300;
-    for (const Vec2 p : row.stations) {
-      if (dot(row.along, p) - last > kit_.figures.step_mm() / 2) ++count;
-      last = dot(row.along, p);
-    }
-    return count;
   }
 
   void row(const Faces& faces) {
@@ -250,9 +183,7 @@ class JointDrawing {
   }
 
   void rows() {
-    std::vector<Faces> all = faces();
-    std::ranges::stable_sort(
-        all, [](const Faces& a, const Faces& b) { return a.lines.size() > b.lines.size(); });
+    const std::vector<Faces> all = faces_on_edge(cut_, least_face / place_.scale);
     for (std::size_t i = 0; i < std::min(all.size(), most_rows); ++i) row(all[i]);
   }
 
@@ -274,41 +205,10 @@ class JointDrawing {
     }
   }
 
-  // A place inside the part that is shown, as far from its faces as can be found on a grid.
-  std::optional<Vec2> inside(std::size_t part) const {
-    constexpr int cells = 14;
-    std::optional<Vec2> best;
-    double most = 0.3;
-    for (const Loops& loops : view_.shown(on_paper(cut_.loops[part])))
-      for (int i = 1; i < cells; ++i)
-        for (int j = 1; j < cells; ++j) {
-          const Vec2 p{sheet_.high.x * i / cells, sheet_.high.y * j / cells};
-          const double deep = depth(loops, p);
-          if (deep <= most) continue;
-          most = deep;
-          best = p;
-        }
-    return best;
-  }
-
-  static double depth(const Loops& loops, Vec2 p) {
-    int times = 0;
-    double least = 1e300;
-    for (const Loop& loop : loops) {
-      if (contains(loop, p)) ++times;
-      for (std::size_t i = 0; i < loop.size(); ++i) {
-        const Vec2 a = loop[i], d = loop[(i + 1) % loop.size()] - a;
-        const double along = std::clamp(dot(p - a, d) / std::max(dot(d, d), 1e-12), 0.0, 1.0);
-        least = std::min(least, norm(p - (a + d * along)));
-      }
-    }
-    return times % 2 == 1 ? least : -1;
-  }
-
   void names() {
     std::vector<drafting::Callout> callouts;
     for (std::size_t i = 0; i < cut_.parts.size(); ++i) {
-      const auto tip = inside(i);
+      const auto tip = deep_inside(view_.shown(on_paper(cut_.loops[i])), sheet_.high);
       if (!tip) continue;
       const std::string& mark = context_.plan.mark_of(cut_.parts[i]);
       const parts::Part& part =
@@ -355,7 +255,10 @@ JointPicture joint_picture(const Context& context, const parts::Joint& joint, co
                                             title, drafting::short_text(scale)));
     drafting::Picture picture = cut_out(kit, std::move(items));
     const drafting::Scale smaller = drafting::next_smaller(scale, kit.figures.unit);
-    if ((picture.width <= room.width && picture.height <= room.height) || smaller == scale)
+    // Figures and labels don't shrink: of wood smaller than they are nothing could be read.
+    const double left = std::max(cut.window.width(), cut.window.height()) * smaller.ratio();
+    if ((picture.width <= room.width && picture.height <= room.height) || smaller == scale ||
+        left < least_wood)
       return {std::move(picture), scale};
     scale = smaller;
   }

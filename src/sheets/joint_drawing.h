@@ -9,7 +9,8 @@
 namespace splay::sheets {
 
 // At the largest standard scale at which the stretch worth drawing fits into `room`, enlarged if
-// need be; its scale is returned with it.
+// need be; larger than the room only where the wood would be smaller than what is written about it.
+// Its scale is returned with it.
 struct JointPicture {
   drafting::Picture picture;
   drafting::Scale scale;
