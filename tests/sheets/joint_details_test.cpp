@@ -111,6 +111,39 @@ TEST_CASE("A tenon is shown along both parts and across, and the tenon's third i
   CHECK(third);
 }
 
+// A loose tenon a third of 20 mm thick and at most six times as broad (common practice, no source);
+// what is drawn of it is its breadth in the plane of the frame, its thickness across.
+TEST_CASE("A loose tenon is drawn as broad as its mortise and as thick as it is") {
+  const test::Built bookcase = test::piece_from("projects/plain-bookcase.toml");
+  const parts::Joint& joint = joint_of_kind(bookcase, "loose tenon", "door bottom");
+  const std::vector<sheets::JointCut> cuts = sheets::joint_cuts(bookcase.plan.assembly, joint);
+  REQUIRE(cuts.size() == 2);
+  for (const sheets::JointCut& cut : cuts) REQUIRE(cut.fittings.size() == 1);
+  // Round ends are facets within 0.01 mm of their circle.
+  CHECK(2 * cuts[0].fittings[0].half == Approx(40).margin(0.02));
+  CHECK(2 * cuts[1].fittings[0].half == Approx(20 / 3.0));
+}
+
+// Tails slope 1 in 7 where nothing else is asked for, between the 1 in 6 of softwood and the 1 in 8
+// of hardwood (common practice, no source).
+TEST_CASE("Dovetails are cut open in the plane in which their tails slope") {
+  const test::Built bookcase = test::piece_from("projects/plain-bookcase.toml");
+  const parts::Joint& joint = joint_of_kind(bookcase, "dovetail", "drawer");
+  const std::vector<sheets::JointCut> cuts = sheets::joint_cuts(bookcase.plan.assembly, joint);
+  REQUIRE(cuts.size() == 2);
+  int sloping = 0;
+  for (const sheets::Line2& line : cuts[1].contacts) {
+    const Vec2 run = line.b - line.a;
+    const double slope = std::min(std::abs(run.x / run.y), std::abs(run.y / run.x));
+    if (slope < 1e-9) continue;
+    CHECK(slope == Approx(1 / 7.0));
+    ++sloping;
+  }
+  CHECK(sloping >= 2);
+  // As much of the row as tells the rest: a pin and a tail at the least, not all of 300 mm.
+  CHECK(std::max(cuts[1].window.width(), cuts[1].window.height()) < 100);
+}
+
 TEST_CASE("Joint details come before the saw steps and name each part with a link") {
   const test::Built cabinet = test::piece_from("projects/canted-tea-cabinet.toml");
   const ink::Packet packet = test::binder(cabinet);

@@ -3,6 +3,8 @@
 #include <map>
 
 #include "part_pages.h"
+#include "sheets/part_view_drawn.h"
+#include "sheets/part_view_shape.h"
 
 using namespace splay;
 
@@ -10,7 +12,8 @@ namespace {
 
 const std::vector<std::string> pieces = {
     "projects/canted-tea-cabinet.toml", "projects/six-sided-wall-case.toml",
-    "projects/splayed-stool.toml", "projects/tall-legged-tea-cabinet.toml"};
+    "projects/splayed-stool.toml",      "projects/tall-legged-tea-cabinet.toml",
+    "projects/plain-bookcase.toml",     "projects/six-sided-tea-tray.toml"};
 
 constexpr model::PaperSize papers[] = {model::PaperSize::a4, model::PaperSize::letter,
                                        model::PaperSize::a3, model::PaperSize::tabloid};
@@ -117,6 +120,31 @@ TEST_CASE("every bevel and mitre is named with its rise, its long point and the 
         }
       }
     }
+  }
+}
+
+// Three housings of one depth, two of them stopped behind the front: the project says 20, and 5
+// more for the nosing.
+TEST_CASE("housings of one depth are each named where they are and stopped as they are") {
+  const test::Built piece = test::piece_from("projects/plain-bookcase.toml");
+  const sheets::Context context{piece.plan, {}, drafting::paper_named("A4"), {}};
+  for (const char* name : {"books left panel", "books right panel"}) {
+    INFO(name);
+    sheets::PartDrawn drawn(context, piece.row(name));
+    int housings = 0;
+    for (const sheets::Opening& opening :
+         sheets::openings_on(drawn.sheet(), parts::opposite(parts::Side::z_high))) {
+      if (opening.operation->kind != parts::OperationKind::housing) continue;
+      ++housings;
+      INFO(opening.operation->name);
+      for (const Plane& wall : opening.operation->trench.walls)
+        CHECK(wall.distance(opening.at) > 1);
+    }
+    CHECK(housings == 3);
+    const ink::Packet packet = test::binder(piece);
+    const auto pages = test::pages_of(packet, piece.row(name).mark);
+    CHECK(test::shows(pages, "Stopped 25 from the front edge."));
+    CHECK(test::shows(pages, "Runs out at both sides."));
   }
 }
 
