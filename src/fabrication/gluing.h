@@ -14,6 +14,7 @@
 #include <string>
 #include <vector>
 
+#include "fabrication/gluing_sets.h"
 #include "parts/part.h"
 
 namespace splay::fabrication {
@@ -29,8 +30,14 @@ struct Joining {
 struct AssemblyOrder {
   std::vector<Joining> joinings;  // in the order of work, sub-assemblies before what takes them
   std::vector<std::vector<int>> stuck;  // groups that no straight line takes apart; not in joinings
-  std::vector<Finding> findings;        // "no-way-in" for each of them
+  std::vector<Finding> findings;        // "no-way-in" for each of them; "order-closed"
   bool complete() const { return stuck.empty(); }
+};
+
+// A part, or a group made up by itself, at its place in the order that the author wants.
+struct Pinned {
+  std::string name;
+  std::vector<int> parts;
 };
 
 // A solid made ready for stands_in_the_way().
@@ -59,6 +66,57 @@ bool stands_in_the_way(const SweepSolid& moving, const SweepSolid& obstacle, Vec
 // of the mated faces, square to them, along two of them, and of dowels and loose tenons.
 std::vector<Vec3> likely_ways(const parts::Assembly& assembly);
 
-AssemblyOrder order_of_assembly(const parts::Assembly& assembly);
+// Who stands in whose way along each of some directions, worked out when first asked. Of the
+// assembly, which outlives it.
+class Blocking {
+ public:
+  Blocking(const parts::Assembly& assembly, std::vector<Vec3> ways);
+  const std::vector<Vec3>& ways() const { return ways_; }
+  std::size_t parts() const { return solids_.size(); }
+  // Can't `part` leave along ways()[way] before `other`, for its solid or for a dowel or loose
+  // tenon that both hold?
+  bool waits(std::size_t way, int part, int other) { return held_by(way, part).has(other); }
+  // All for which `part` waits.
+  const PartSet& held_by(std::size_t way, int part);
+
+  // Parts that from now on move as one.
+  void tie(const PartSet& together);
+  const PartSet& tied(int part) const { return tied_[static_cast<std::size_t>(part)]; }
+  // The least that must come off together with `part`: all it waits for within `whole`, and where
+  // it goes gently also all it would wipe along.
+  PartSet with(std::size_t way, int part, const PartSet& whole, bool gently);
+
+  // The parts of each joint, those that share a joint with a part, and whether a run along a way
+  // presses none of the joint's faces home.
+  const std::vector<PartSet>& joints() const { return joints_; }
+  const PartSet& neighbours(int part) const { return neighbours_[static_cast<std::size_t>(part)]; }
+  bool slides(std::size_t way, std::size_t joint) const { return slides_[way][joint]; }
+
+ private:
+  void find_joints();
+  void find_guides();
+  const PartSet& wiped(std::size_t way, int part);
+
+  const parts::Assembly& assembly_;
+  std::vector<Vec3> ways_;
+  std::vector<SweepSolid> solids_;
+  std::vector<PartSet> joints_, neighbours_, tied_;
+  std::vector<std::vector<bool>> slides_;           // way, joint
+  std::vector<std::vector<PartSet>> held_, wiped_;  // way, part; not asked for yet: not known
+  std::vector<std::vector<bool>> held_known_, wiped_known_;
+  struct Guide {
+    Vec3 axis;
+    PartSet parts;
+  };
+  std::vector<Guide> guides_;  // dowels and loose tenons
+};
+
+// Would a run along `way` press none of the joint's faces home?
+bool only_slid(const parts::Joint& joint, Vec3 way);
+
+// `pinned` are brought together first, each to all before it; what it leaves out comes after. Where
+// one of them has no free way the whole order is computed instead: "order-closed" says which.
+AssemblyOrder order_of_assembly(const parts::Assembly& assembly,
+                                std::span<const Pinned> pinned = {});
 
 }  // namespace splay::fabrication

@@ -179,6 +179,7 @@ Plan make_plan(const model::Project& project, parts::Assembly assembly,
     sum_stock(plan);
     if (!plan.stopped()) plan_steps(plan);
     check_plan(plan);
+    if (!plan.stopped()) plan_glue_up(plan);
     lay_out(plan, effort);
   }
   std::stable_sort(plan.findings.begin(), plan.findings.end(),

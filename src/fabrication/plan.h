@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "fabrication/glue_up.h"
 #include "fabrication/layouts.h"
 #include "fabrication/soundness.h"
 #include "fabrication/steps.h"
@@ -88,6 +89,7 @@ struct Plan {
   std::vector<ChainReport> chains;
   std::vector<StockLayout> layouts;
   Soundness soundness;
+  GlueUpPlan glue_up;
   std::vector<Finding> findings;  // the assembly's and the plan's, worst first
 
   bool stopped() const;

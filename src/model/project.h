@@ -10,6 +10,7 @@
 #include "model/client.h"
 #include "model/field.h"
 #include "model/finish.h"
+#include "model/glue_up.h"
 #include "model/hardware.h"
 #include "model/machines.h"
 #include "model/room.h"
@@ -90,6 +91,7 @@ struct Project {
   Shop shop;
   Buying buying;
   Room room;
+  GlueUp glue_up;
   Client client;
   Approval approval;
   Tables<Hardware> hardware;

@@ -111,6 +111,7 @@ std::vector<TopTable> top_tables(const model::Registry& registry) {
   model::Shop shop;
   model::Buying buying;
   model::Room room;
+  model::GlueUp glue_up;
   model::Client client;
   model::Approval approval;
   model::Hardware hardware;
@@ -123,6 +124,8 @@ std::vector<TopTable> top_tables(const model::Registry& registry) {
       {"buying", "what things cost, and what goes on a quote", false, rows_of(buying)});
   tables.push_back(
       {"room", "where the piece will stand and how it gets there", false, rows_of(room)});
+  tables.push_back({"glue_up", "the glue, the clamps there are, and the order of assembly", false,
+                    rows_of(glue_up)});
   tables.push_back({"client", "what the client's set says", false, rows_of(client)});
   tables.push_back(
       {"approval", "the record that the client's set was signed", false, rows_of(approval)});

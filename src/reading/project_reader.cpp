@@ -43,6 +43,7 @@ class ProjectReader {
     read_single("shop", project.shop, values);
     read_single("buying", project.buying, values);
     read_single("room", project.room, values);
+    read_single("glue_up", project.glue_up, values);
     read_single("client", project.client, values);
     read_single("approval", project.approval, values);
     read_group("hardware", project.hardware, values);
@@ -73,8 +74,9 @@ class ProjectReader {
   }
 
   void refuse_unknown_tables() {
-    std::vector<std::string_view> words{"job",    "sizes",    "shop",     "buying", "room",
-                                        "client", "approval", "hardware", "finish", "stock"};
+    std::vector<std::string_view> words{"job",      "sizes",   "shop",   "buying",
+                                        "room",     "glue_up", "client", "approval",
+                                        "hardware", "finish",  "stock"};
     for (const model::ItemKind& kind : registry_) words.push_back(kind.word);
     for (const Entry& entry : top_) {
       const std::string_view key = entry.key->str();
@@ -84,14 +86,15 @@ class ProjectReader {
       if (!near.empty()) hint.append("did you mean [").append(near).append("]?");
       const bool table = entry.node->is_table() || entry.node->is_array_of_tables();
       if (!table && hint.empty()) hint = "a value stands below the header of its table";
-      faults_.complain({source_.span(entry.key->source()), "unknown-table",
-                        table ? "unknown table [" + shown(key) + "]"
-                              : "\"" + shown(key) + "\" stands outside every table",
-                        "[job], [sizes], [shop], [buying], [room], [client], [approval], "
-                        "[hardware.NAME], [finish.NAME], "
-                        "[stock.NAME], " +
-                            kinds(),
-                        hint});
+      faults_.complain(
+          {source_.span(entry.key->source()), "unknown-table",
+           table ? "unknown table [" + shown(key) + "]"
+                 : "\"" + shown(key) + "\" stands outside every table",
+           "[job], [sizes], [shop], [buying], [room], [glue_up], [client], [approval], "
+           "[hardware.NAME], [finish.NAME], "
+           "[stock.NAME], " +
+               kinds(),
+           hint});
     }
   }
 

@@ -3,6 +3,7 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "writers/report_glue_up.h"
 #include "writers/report_hold.h"
 #include "writers/report_steps.h"
 #include "writers/report_stock.h"
@@ -130,6 +131,7 @@ std::string report(const Plan& plan, const ink::Packet* packet) {
                     {"hardware", report_hardware(plan)},
                     {"finish", report_finish(plan)},
                     {"soundness", report_soundness(plan)},
+                    {"glue_up", report_glue_up(plan)},
                     {"findings", findings(plan)},
                     {"pages", pages(packet)}};
   return all.dump(2) + "\n";

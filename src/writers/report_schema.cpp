@@ -189,6 +189,47 @@ Json money() {
   return {{"anyOf", Json::array({Json{{"type", "null"}}, std::move(sums)})}};
 }
 
+Json glue_up() {
+  const Json names = list(text);
+  const Json step =
+      object({{"bring", names}, {"to", names}, {"way", list(number)}, {"joints", names}});
+  const Json caul = object(
+      {{"on", text}, {"angle_deg", size}, {"length", size}, {"width", size}, {"thick_edge", size}});
+  const Json row = object(
+      {{"how", words({"clamps", "band", "tape hinge", "screws", "hands"})}, {"joints", names}},
+      {{"count", count},
+       {"kind", text},
+       {"force_each_n", size},
+       {"force_n", size},
+       {"enough", yes_or_no},
+       {"from", text},
+       {"reach", size},
+       {"axis", list(number)},
+       {"cauls", list(caul)},
+       {"head_slides_n", size},
+       {"joint_slides_n", size}});
+  const Json check =
+      object({{"measure", text}, {"within", size}}, {{"mm", size}, {"degrees", size}});
+  const Json hidden = object({{"part", text}, {"side", text}, {"gap", size}, {"behind", text}});
+  return list(object({{"stage", count},
+                      {"after", list(count)},
+                      {"parts", names},
+                      {"joints", names},
+                      {"glued", yes_or_no},
+                      {"steps", list(step)},
+                      {"spreading_minutes", size},
+                      {"minutes", size},
+                      {"open_minutes", size},
+                      {"closed_minutes", size},
+                      {"cure_minutes", size},
+                      {"starts_at_minute", size},
+                      {"clamps_off_at_minute", size},
+                      {"clamps", list(row)},
+                      {"checks", list(check)},
+                      {"held_at_one_end", names},
+                      {"finish_first", list(hidden)}}));
+}
+
 }  // namespace
 
 std::string report_schema() {
@@ -214,6 +255,7 @@ std::string report_schema() {
                            {"hardware", any},
                            {"finish", list(any)},
                            {"soundness", any},
+                           {"glue_up", glue_up()},
                            {"findings", findings},
                            {"pages", pages}});
   Json schema = {

@@ -124,6 +124,7 @@ std::vector<Bad> bad_projects() {
       {"depth-of-nothing", file_with("[hardware.pin]\ndepth = '5 mm'\n" + crate("")), "'5 mm'"},
       {"missing-name", file_with("[[hardware]]\nwhat = 'knob'\n" + crate("")), ""},
       {"dry-over-damp", file_with("[room]\ndriest = 70\n" + crate("")), "70"},
+      {"repeated-name", file_with("[glue_up]\norder = ['a', 'a']\n" + crate("")), "['a', 'a']"},
       {"unknown-species",
        file_with("[stock.thin]\nkind = 'board'\nthickness = 1\nspecies = 'ironwood'\n" + crate("")),
        "'ironwood'"},

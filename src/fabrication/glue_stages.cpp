@@ -1,0 +1,206 @@
+// The order of assembly cut into stages: as many joints at once as the glue's times and the clamps
+// there are allow, and a timeline of them.
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "fabrication/glue_up.h"
+#include "fabrication/plan.h"
+
+namespace splay::fabrication {
+
+namespace {
+
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+double hands_of(const Clamping& row) {
+  switch (row.how) {
+    case ClampWay::clamps:
+      return setting_clamp * row.count;
+    case ClampWay::band:
+      return setting_band * row.count;
+    case ClampWay::tape:
+      return closing_tape * std::max(1.0, 0.3 * row.count) * static_cast<double>(row.joints.size());
+    case ClampWay::screws:
+    case ClampWay::hands:
+      break;
+  }
+  return 0;
+}
+
+class Staging {
+ public:
+  Staging(const Plan& plan, const AssemblyOrder& order, const std::vector<JointWork>& work)
+      : plan_(plan), order_(order), work_(work), times_(plan.project->glue_up.times()) {}
+
+  std::vector<GlueStage> all() {
+    for (std::size_t i = 0; i < order_.joinings.size(); ++i) add(static_cast<int>(i));
+    std::vector<GlueStage> stages;
+    std::vector<int> number(stages_.size(), -1);
+    for (std::size_t s = 0; s < stages_.size(); ++s) {
+      if (stages_[s].joinings.empty()) continue;
+      number[s] = static_cast<int>(stages.size());
+      stages.push_back(std::move(stages_[s]));
+      for (int& need : stages.back().needs) need = number[at(need)];
+    }
+    for (GlueStage& stage : stages) run(stage, stages);
+    return stages;
+  }
+
+ private:
+  // The stage that left these parts as one, -1 for a single part.
+  int maker(const std::vector<int>& parts) const {
+    const auto found = made_.find(parts);
+    return found == made_.end() ? -1 : found->second;
+  }
+
+  Bond bond(const Joining& joining) const {
+    Bond best = joining.joints.empty() ? Bond::fitted : Bond::dry;
+    bool fitted = true;
+    for (const int joint : joining.joints) {
+      if (work_[at(joint)].bond == Bond::glued) best = Bond::glued;
+      fitted = fitted && work_[at(joint)].bond == Bond::fitted;
+    }
+    return fitted ? Bond::fitted : best;
+  }
+
+  // May a joining's work go on while a stage is wet, or while it is fitted?
+  static bool akin(Bond joining, Bond stage) {
+    return (joining == Bond::fitted) == (stage == Bond::fitted);
+  }
+
+  void measure(GlueStage& stage) const {
+    const double pace = *plan_.project->glue_up.pace;
+    double hands = 0;
+    stage.glued = false;
+    stage.spreading = 0;
+    for (const int joint : stage.joints) {
+      const JointWork& work = work_[at(joint)];
+      stage.glued = stage.glued || work.bond == Bond::glued;
+      stage.spreading += pace * work.spreading;
+      if (work.bond == Bond::fitted) hands += fitting_dry;
+    }
+    stage.clampings = clamp(plan_, work_, stage);
+    for (const Clamping& row : stage.clampings) hands += hands_of(row);
+    hands += bringing_together * static_cast<double>(stage.joinings.size());
+    stage.minutes = stage.spreading + pace * hands;
+    stage.cure = stage.glued ? times_.cure : 0;
+  }
+
+  bool fits(const GlueStage& stage) const {
+    const bool clamps = std::ranges::all_of(stage.clampings, &Clamping::enough);
+    return clamps && (!stage.glued || (stage.spreading <= times_.open &&
+                                       stage.minutes <= times_.open + times_.closed));
+  }
+
+  // `joining` done together with the joinings of the stages `with`, which then are no more.
+  GlueStage together(int joining, const std::vector<int>& with) const {
+    GlueStage stage;
+    const auto take = [](std::vector<int>& all, const std::vector<int>& more) {
+      all.insert(all.end(), more.begin(), more.end());
+      std::ranges::sort(all);
+      all.erase(std::unique(all.begin(), all.end()), all.end());
+    };
+    const Joining& last = order_.joinings[at(joining)];
+    for (const int s : with) {
+      take(stage.joinings, stages_[at(s)].joinings);
+      take(stage.joints, stages_[at(s)].joints);
+      take(stage.needs, stages_[at(s)].needs);
+    }
+    take(stage.joinings, {joining});
+    take(stage.joints, last.joints);
+    take(stage.parts, last.moving);
+    take(stage.parts, last.fixed);
+    for (const std::vector<int>* side : {&last.moving, &last.fixed})
+      if (const int s = maker(*side); s >= 0 && std::ranges::find(with, s) == with.end())
+        take(stage.needs, {s});
+    measure(stage);
+    return stage;
+  }
+
+  void add(int index) {
+    const Joining& joining = order_.joinings[at(index)];
+    std::vector<std::vector<int>> choices;
+    const int moving = maker(joining.moving), fixed = maker(joining.fixed);
+    const auto open = [&](int s) { return s >= 0 && akin(bond(joining), bonds_[at(s)]); };
+    if (open(moving) && open(fixed)) choices.push_back({fixed, moving});
+    if (open(fixed)) choices.push_back({fixed});
+    if (open(moving)) choices.push_back({moving});
+    GlueStage stage;
+    std::vector<int> used;
+    for (const std::vector<int>& with : choices) {
+      stage = together(index, with);
+      if (!fits(stage)) continue;
+      used = with;
+      break;
+    }
+    if (used.empty()) stage = together(index, {});
+    for (const int s : used) stages_[at(s)] = {};
+    std::vector<int> both = stage.parts;
+    made_[both] = static_cast<int>(stages_.size());
+    stages_.push_back(std::move(stage));
+    bonds_.push_back(bond(joining));
+  }
+
+  // One pair of hands; a stage waits for those it needs to come out of the clamps, and for its own
+  // clamps to be free.
+  void run(GlueStage& stage, const std::vector<GlueStage>& stages) {
+    double start = hands_free_;
+    for (const int need : stage.needs) start = std::max(start, stages[at(need)].frees);
+    for (bool wait = true; wait;) {
+      wait = false;
+      for (const Clamping& row : stage.clampings)
+        if (const double later = free_at(row.clamp, stage, start, stages); later > start) {
+          start = later;
+          wait = true;
+        }
+    }
+    stage.starts = start;
+    stage.frees = start + stage.minutes + stage.cure;
+    hands_free_ = start + stage.minutes;
+  }
+
+  // When the stage may have its clamps of a name, at `start` or when others come off.
+  double free_at(const std::string& clamp, const GlueStage& stage, double start,
+                 const std::vector<GlueStage>& stages) const {
+    const model::Clamp* owned = plan_.project->glue_up.clamps.find(clamp);
+    if (owned == nullptr) return start;
+    int busy = 0;
+    for (const Clamping& row : stage.clampings)
+      if (row.clamp == clamp) busy += row.count;
+    double next = start;
+    for (const GlueStage& other : stages) {
+      if (other.frees <= start || other.frees <= other.starts) continue;
+      for (const Clamping& taken : other.clampings) {
+        if (taken.clamp != clamp) continue;
+        busy += taken.count;
+        if (next <= start || other.frees < next) next = other.frees;
+      }
+    }
+    return busy > *owned->count ? next : start;
+  }
+
+  const Plan& plan_;
+  const AssemblyOrder& order_;
+  const std::vector<JointWork>& work_;
+  model::GlueTimes times_;
+  std::vector<GlueStage> stages_;  // those taken into a later one are empty
+  std::vector<Bond> bonds_;
+  std::map<std::vector<int>, int> made_;
+  double hands_free_ = 0;
+};
+
+}  // namespace
+
+std::vector<GlueStage> stages_of(const Plan& plan, const AssemblyOrder& order,
+                                 const std::vector<JointWork>& work) {
+  return Staging(plan, order, work).all();
+}
+
+double GlueUpPlan::ends() const {
+  double last = 0;
+  for (const GlueStage& stage : stages) last = std::max(last, stage.frees);
+  return last;
+}
+
+}  // namespace splay::fabrication

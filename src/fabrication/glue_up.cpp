@@ -1,0 +1,168 @@
+#include "fabrication/glue_up.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/figure.h"
+#include "fabrication/plan.h"
+
+namespace splay::fabrication {
+
+namespace {
+
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+// The parts that a word of the author's order means: of that name, or of the item of that name.
+std::vector<int> meant(const Plan& plan, const std::string& name) {
+  std::vector<int> found;
+  for (std::size_t p = 0; p < plan.assembly.parts.size(); ++p) {
+    const parts::Part& part = plan.assembly.parts[p];
+    if (part.name == name) return {static_cast<int>(p)};
+    const auto item = static_cast<std::size_t>(part.item);
+    if (item < plan.project->items.size() && plan.project->items[item]->name == name)
+      found.push_back(static_cast<int>(p));
+  }
+  return found;
+}
+
+std::vector<Pinned> pinned_order(Plan& plan) {
+  const auto& order = plan.project->glue_up.order;
+  std::vector<Pinned> pinned;
+  for (const std::string& name : *order) {
+    std::vector<int> parts = meant(plan, name);
+    if (parts.empty()) {
+      plan.findings.push_back(
+          {Level::caution,
+           "order-unknown",
+           {name},
+           "[glue_up] order names \"" + name + "\", and the piece has nothing of that name.",
+           "Names of parts as in the cut list, or of an item for all its parts. The pages follow "
+           "the computed order.",
+           order.span});
+      return {};
+    }
+    pinned.push_back({name, std::move(parts)});
+  }
+  return pinned;
+}
+
+// What comes next in the author's order without touching what is there.
+void judge_loose(Plan& plan, const std::vector<Pinned>& pinned) {
+  std::vector<int> there;
+  for (const Pinned& next : pinned) {
+    const bool tied =
+        there.empty() || std::ranges::any_of(plan.assembly.joints, [&](const parts::Joint& joint) {
+          const auto among = [&](const std::vector<int>& parts) {
+            return std::ranges::any_of(joint.between, [&](int part) {
+              return std::ranges::find(parts, part) != parts.end();
+            });
+          };
+          return among(there) && among(next.parts);
+        });
+    if (!tied)
+      plan.findings.push_back(
+          {Level::caution,
+           "order-loose",
+           {next.name},
+           "In the order asked for " + next.name +
+               " comes before anything it has a joint with: nothing holds it there.",
+           "Put a part that it is joined to before it.",
+           plan.project->glue_up.order.span});
+    there.insert(there.end(), next.parts.begin(), next.parts.end());
+  }
+}
+
+std::string minutes_text(double minutes) { return plain_number(minutes, 1) + " min"; }
+
+// Glues that would leave the time, by the published times.
+std::string slower_glues(const Plan& plan, const GlueStage& stage) {
+  std::string names;
+  for (int k = 0; k <= static_cast<int>(model::GlueKind::urea_formaldehyde); ++k) {
+    model::GlueUp other;
+    other.glue.value = static_cast<model::GlueKind>(k);
+    other.temperature.value = *plan.project->glue_up.temperature;
+    const model::GlueTimes times = other.times();
+    if (stage.spreading > times.open || stage.minutes > times.open + times.closed) continue;
+    names += (names.empty() ? "" : ", ") + std::string(model::word(*other.glue));
+  }
+  return names;
+}
+
+std::vector<std::string> joint_names(const Plan& plan, const std::vector<int>& joints) {
+  std::vector<std::string> names;
+  for (const int joint : joints) names.push_back(plan.assembly.joints[at(joint)].name);
+  return names;
+}
+
+void judge_time(Plan& plan, const GlueStage& stage, std::size_t number) {
+  const model::GlueTimes& times = plan.glue_up.times;
+  if (!stage.glued || (stage.spreading <= times.open && stage.minutes <= times.open + times.closed))
+    return;
+  const std::string slower = slower_glues(plan, stage);
+  plan.findings.push_back(
+      {Level::caution, "glue-too-fast", joint_names(plan, stage.joints),
+       "Glue-up stage " + std::to_string(number) + " can't be divided, and takes " +
+           minutes_text(stage.spreading) + " to spread and " + minutes_text(stage.minutes) +
+           " to the last clamp; the glue gives " + minutes_text(times.open) + " and " +
+           minutes_text(times.open + times.closed) + ".",
+       (slower.empty() ? std::string("Work with a helper and spread together.")
+                       : "A slower glue (" + slower + "), a helper, or a cooler room.") +
+           " Practise it dry with a watch."});
+}
+
+void judge_clamps(Plan& plan, const GlueStage& stage, std::size_t number) {
+  for (const Clamping& row : stage.clampings) {
+    if (row.enough) continue;
+    const FigureStyle figures = plan.project->job.figures();
+    const model::Clamp* owned = plan.project->glue_up.clamps.find(row.clamp);
+    plan.findings.push_back(
+        {Level::caution, "too-few-clamps", joint_names(plan, row.joints),
+         "Glue-up stage " + std::to_string(number) + " wants " + std::to_string(row.count) +
+             " clamps that reach " + figures.with_unit(row.reach) +
+             (owned == nullptr ? "; none in the list does."
+                               : "; of \"" + row.clamp + "\" there are " +
+                                     std::to_string(*owned->count) + " in all."),
+         "Borrow the missing ones, press with stiff cauls that spread fewer clamps, or give the "
+         "glue-up another `order`."});
+  }
+}
+
+void judge_cold(Plan& plan) {
+  const model::GlueUp& asked = plan.project->glue_up;
+  const double coldest = plan.glue_up.times.coldest;
+  if (*asked.temperature >= coldest) return;
+  plan.findings.push_back(
+      {Level::caution,
+       "too-cold-for-glue",
+       {},
+       "At " + plain_number(*asked.temperature, 1) + " °C " +
+           std::string(model::word(*asked.glue)) + " glue dries to chalk: it wants " +
+           plain_number(coldest, 0) + " °C or more.",
+       "Warm glue, wood and room; the data sheet of the glue in hand comes before this figure.",
+       asked.temperature.span});
+}
+
+}  // namespace
+
+void plan_glue_up(Plan& plan) {
+  const std::vector<Pinned> pinned = pinned_order(plan);
+  judge_loose(plan, pinned);
+  GlueUpPlan& glue_up = plan.glue_up;
+  glue_up.order = order_of_assembly(plan.assembly, pinned);
+  for (Finding finding : glue_up.order.findings) {
+    if (finding.code == "order-closed") finding.span = plan.project->glue_up.order.span;
+    plan.findings.push_back(std::move(finding));
+  }
+  glue_up.times = plan.project->glue_up.times();
+  const std::vector<JointWork> work = work_of_joints(plan, glue_up.order);
+  glue_up.stages = stages_of(plan, glue_up.order, work);
+  find_wet_checks(plan, work, glue_up.stages);
+  find_out_of_reach(plan, glue_up.stages);
+  for (std::size_t s = 0; s < glue_up.stages.size(); ++s) {
+    judge_time(plan, glue_up.stages[s], s + 1);
+    judge_clamps(plan, glue_up.stages[s], s + 1);
+  }
+  if (std::ranges::any_of(glue_up.stages, &GlueStage::glued)) judge_cold(plan);
+}
+
+}  // namespace splay::fabrication
