@@ -93,6 +93,12 @@ std::vector<ink::Page> make_cover(const Context& given) {
     picture.high.x = x - 10;
     index_place = {{{x, rest.low.y}, rest.high}};
     facts_place = {{{x, rest.low.y}, {rest.high.x, rest.high.y - drafting::height(index) - 8}}};
+    // Where both are too high for one column the facts stand under the picture.
+    if (const double facts_high = drafting::height(facts);
+        drafting::height(index) + 8 + facts_high > rest.height()) {
+      facts_place = {{rest.low, {rest.low.x + column, rest.low.y + facts_high + 1}}};
+      picture.low.y += facts_high + 6;
+    }
   } else {
     const double low = rest.low.y + std::max(drafting::height(index), drafting::height(facts)) + 2;
     picture.low.y = low + 6;

@@ -16,6 +16,10 @@ std::vector<ink::Page> make_stock(const Context& context);
 std::vector<ink::Page> make_buying(const Context& context);
 std::vector<ink::Page> make_quote(const Context& context);
 std::vector<ink::Page> make_hold(const Context& context);
+std::vector<ink::Page> make_exploded(const Context& context);
+std::vector<ink::Page> make_glue_up(const Context& context);
+std::vector<ink::Page> make_rods(const Context& context);
+std::vector<ink::Page> make_templates(const Context& context);
 std::vector<ink::Page> make_checks(const Context& context);
 std::vector<ink::Page> make_signs(const Context& context);
 // The client's set.

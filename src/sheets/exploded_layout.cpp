@@ -1,0 +1,100 @@
+#include "sheets/exploded_layout.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "base/figure.h"
+
+namespace splay::sheets {
+
+namespace {
+
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+std::array<double, 2> reach(const parts::Assembly& all, const std::vector<int>& among,
+                            const std::vector<Vec3>& moved, Vec3 way) {
+  std::array<double, 2> result{1e300, -1e300};
+  for (const int part : among) {
+    const auto own = all.parts[at(part)].world.extent(way);
+    const double by = dot(moved[at(part)], way);
+    result[0] = std::min(result[0], own[0] + by);
+    result[1] = std::max(result[1], own[1] + by);
+  }
+  return result;
+}
+
+Vec3 middle_of(const parts::Assembly& all, const fabrication::Joining& joining) {
+  Vec3 sum;
+  double count = 0;
+  for (const int joint : joining.joints) {
+    for (const parts::Mate& mate : all.joints[at(joint)].mates) {
+      // A point of the mate's plane near both parts.
+      const Vec3 between =
+          (all.parts[at(mate.a)].world.centroid() + all.parts[at(mate.b)].world.centroid()) * 0.5;
+      sum = sum + between - mate.plane.n * mate.plane.distance(between);
+      count += 1;
+    }
+  }
+  if (count > 0) return sum * (1 / count);
+  for (const int part : joining.moving) sum = sum + all.parts[at(part)].world.centroid();
+  return sum * (1.0 / static_cast<double>(joining.moving.size()));
+}
+
+}  // namespace
+
+std::vector<Vec3> drawn_apart(const parts::Assembly& assembly,
+                              const std::vector<fabrication::Joining>& order,
+                              const std::vector<int>& joinings, double gap, double furthest) {
+  std::vector<Vec3> moved(assembly.parts.size());
+  for (const int index : joinings) {
+    const fabrication::Joining& joining = order[at(index)];
+    const auto own = reach(assembly, joining.moving, moved, joining.way);
+    const auto other = reach(assembly, joining.fixed, moved, joining.way);
+    const double back = std::clamp(own[1] - other[0] + gap, gap, std::max(gap, furthest));
+    for (const int part : joining.moving) moved[at(part)] = moved[at(part)] - joining.way * back;
+  }
+  return moved;
+}
+
+std::vector<WayArrow> way_arrows(const parts::Assembly& assembly,
+                                 const std::vector<fabrication::Joining>& order,
+                                 const std::vector<int>& joinings, const std::vector<Vec3>& moved,
+                                 const View& view) {
+  std::vector<WayArrow> arrows;
+  for (const int index : joinings) {
+    const fabrication::Joining& joining = order[at(index)];
+    const Vec3 place = middle_of(assembly, joining);
+    const Vec3 apart = moved[at(joining.moving.front())] - moved[at(joining.fixed.front())];
+    const Vec3 by = moved[at(joining.fixed.front())];
+    // Only what this joining itself moved: groups inside were moved by others before.
+    const double back = -dot(apart, joining.way);
+    const Vec3 end = place + by;
+    arrows.push_back({index, view.project(end - joining.way * (back * 0.92)),
+                      view.project(end - joining.way * (back * 0.12))});
+  }
+  return arrows;
+}
+
+std::string way_words(Vec3 way) {
+  struct Named {
+    Vec3 way;
+    const char* word;
+  };
+  static constexpr std::array<Named, 6> named{{{{0, 0, -1}, "down"},
+                                               {{0, 0, 1}, "up"},
+                                               {{1, 0, 0}, "to the right"},
+                                               {{-1, 0, 0}, "to the left"},
+                                               {{0, 1, 0}, "to the back"},
+                                               {{0, -1, 0}, "to the front"}}};
+  const Named* best = named.data();
+  for (const Named& one : named)
+    if (dot(one.way, way) > dot(best->way, way)) best = &one;
+  const double off = Angle{angle_between(best->way, way)}.degrees();
+  constexpr double seen = 0.05;
+  std::string words = best->word;
+  if (off > seen) words += ", " + degrees_text(off) + " off";
+  return words;
+}
+
+}  // namespace splay::sheets

@@ -1,0 +1,174 @@
+// The glue-up: timeline, dry fit, and for each stage a picture of what comes in, its clamps, and
+// what is measured while the glue is wet.
+#include <algorithm>
+#include <cmath>
+
+#include "drafting/table.h"
+#include "fabrication/glue_up.h"
+#include "sheets/exploded_layout.h"
+#include "sheets/glue_up_picture.h"
+#include "sheets/glue_up_words.h"
+#include "sheets/kinds.h"
+
+namespace splay::sheets {
+
+namespace {
+
+using drafting::Cell;
+using drafting::Picture;
+using drafting::Story;
+using fabrication::ClampWay;
+using fabrication::GlueStage;
+
+constexpr double box = 3.2;  // of a square to tick
+
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+Picture tick_box(const Context& context) {
+  Picture picture{{}, box, box};
+  picture.items.emplace_back(ink::Group{
+      "table", {ink::Stroke{ink::Path{}.rect({{0, -box}, {box, 0}}), context.kit.thin()}}});
+  return picture;
+}
+
+drafting::Column ticks() { return {.head = "", .share = 0, .least = box + 1}; }
+
+Story list(const Context& context, const std::vector<std::string>& lines, double width) {
+  drafting::Table table;
+  table.columns = {ticks(), {.head = "", .share = 1}};
+  table.columns[1].head = "Done";
+  for (const std::string& line : lines)
+    table.rows.push_back({{Cell::drawn(tick_box(context)), line}, {}, false});
+  return drafting::table(context.kit, table, width);
+}
+
+Story steps_of(const Context& context, const GlueStage& stage, double width) {
+  drafting::Table table;
+  table.columns = {ticks(),
+                   {.head = "Step", .align = ink::Align::right, .share = 0, .wrap = false},
+                   {.head = "Bring", .share = 1},
+                   {.head = "to", .share = 1},
+                   {.head = "Way", .share = 0.8},
+                   {.head = "Joints", .share = 1.2}};
+  for (std::size_t s = 0; s < stage.joinings.size(); ++s) {
+    const fabrication::Joining& joining =
+        context.plan.glue_up.order.joinings[at(stage.joinings[s])];
+    table.rows.push_back(
+        {{Cell::drawn(tick_box(context)), std::to_string(s + 1),
+          parts_words(context, joining.moving), marks_words(context, joining.fixed),
+          way_words(joining.way), joints_words(context, joining.joints)},
+         {},
+         false});
+  }
+  return drafting::table(context.kit, table, width);
+}
+
+Story clamps_of(const Context& context, const GlueStage& stage, double width) {
+  drafting::Table table;
+  table.columns = {{.head = "Row", .share = 0, .least = 7, .wrap = false},
+                   {.head = "Joints", .share = 1},
+                   {.head = "Clamps", .share = 1},
+                   {.head = "Reach", .align = ink::Align::right, .share = 0, .wrap = false},
+                   {.head = "Blocks, and what slides", .share = 2}};
+  for (std::size_t r = 0; r < stage.clampings.size(); ++r) {
+    const fabrication::Clamping& row = stage.clampings[r];
+    const bool reaches = row.how == ClampWay::clamps || row.how == ClampWay::band;
+    table.rows.push_back(
+        {{Cell::bold(row_letter(r)), joint_marks(context, row.joints), clamp_words(row),
+          reaches ? context.kit.figures.text(row.reach) : "", caul_words(context, row)},
+         {},
+         false});
+  }
+  return table.rows.empty() ? Story{} : drafting::table(context.kit, table, width);
+}
+
+Story checks_of(const Context& context, const GlueStage& stage, double width) {
+  drafting::Table table;
+  table.columns = {ticks(),
+                   {.head = "While the glue is wet", .share = 2},
+                   {.head = "Must be", .align = ink::Align::right, .share = 0, .wrap = false},
+                   {.head = "Within", .align = ink::Align::right, .share = 0, .wrap = false},
+                   {.head = "Measured", .share = 1, .least = 20}};
+  for (const fabrication::WetCheck& check : stage.checks) {
+    const bool angle = check.kind == fabrication::MeasureKind::angle;
+    table.rows.push_back({{Cell::drawn(tick_box(context)), check.name,
+                           angle ? degrees_text(Angle{check.value}.degrees())
+                                 : context.kit.figures.text(check.value),
+                           angle ? degrees_text(Angle{check.tolerance}.degrees())
+                                 : context.kit.figures.text(check.tolerance),
+                           ""},
+                          {},
+                          false});
+  }
+  return table.rows.empty() ? Story{} : drafting::table(context.kit, table, width);
+}
+
+Picture pictures_of(const Context& context, const GlueStage& stage, double width) {
+  constexpr double gap = 5;
+  const double most = context.wide() ? 80 : 56, half = (width - gap) / 2;
+  Picture closed = in_clamps(context, stage, half, most);
+  const bool both = closed.height > 0;
+  Picture open = coming_in(context, stage, both ? half : width * 0.7, most);
+  return both ? drafting::side_by_side(std::move(open), closed, gap) : std::move(open);
+}
+
+void add_text(const Context& context, const std::string& text, double width, Story& story) {
+  if (text.empty()) return;
+  story.push_back(drafting::body_text(context.kit, text, width));
+  story.back().space_after = 1.5;
+}
+
+void space(Story& story, double after) {
+  if (!story.empty()) story.back().space_after = after;
+}
+
+Story stage_story(const Context& context, std::size_t number, double width) {
+  const GlueStage& stage = context.plan.glue_up.stages[number];
+  const drafting::Kit& kit = context.kit;
+  Story story{drafting::heading(
+      kit, "Stage " + std::to_string(number + 1) + ": " + stage_title(context, stage), width)};
+  add_text(context, time_words(context, stage), width, story);
+  story.back().keep_with_next = true;
+  Picture pictures = pictures_of(context, stage, width);
+  if (pictures.height > 0) {
+    story.push_back(drafting::of_picture(std::move(pictures), 2));
+    story.back().keep_with_next = true;
+  }
+  drafting::add(story, steps_of(context, stage, width));
+  space(story, 2);
+  drafting::add(story, clamps_of(context, stage, width));
+  space(story, 2);
+  for (const std::string& text : stage_notes(context, stage)) add_text(context, text, width, story);
+  drafting::add(story, checks_of(context, stage, width));
+  space(story, 7);
+  return story;
+}
+
+Story opening(const Context& context, double width) {
+  const drafting::Kit& kit = context.kit;
+  Story story{drafting::heading(kit, "Order and time", width)};
+  add_text(context, glue_words(context), width, story);
+  story.push_back(drafting::of_picture(timeline(context, width), 5));
+  story.push_back(drafting::heading(kit, "Dry fit, before any glue", width));
+  drafting::add(story, list(context, dry_fit_lines(context), width));
+  space(story, 5);
+  story.push_back(drafting::heading(kit, "Cautions for gluing", width));
+  for (const std::string& caution : glue_cautions(context))
+    add_text(context, caution, width, story);
+  space(story, 7);
+  return story;
+}
+
+}  // namespace
+
+std::vector<ink::Page> make_glue_up(const Context& given) {
+  if (given.plan.glue_up.stages.empty()) return {};
+  const Context context = for_reading(given);
+  const double width = story_width(context);
+  Story story = opening(context, width);
+  for (std::size_t s = 0; s < context.plan.glue_up.stages.size(); ++s)
+    drafting::add(story, stage_story(context, s, width));
+  return story_pages(context, "Glue-up", story);
+}
+
+}  // namespace splay::sheets

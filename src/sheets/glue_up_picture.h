@@ -1,0 +1,20 @@
+// Pictures of a stage of the glue-up. Internal to src/sheets.
+#pragma once
+
+#include "sheets/sheet.h"
+
+namespace splay::sheets {
+
+// The stage's parts coming in along their ways, each with its mark and the number of its step.
+drafting::Picture coming_in(const Context& context, const fabrication::GlueStage& stage,
+                            double width, double highest);
+// The same together in their clamps, rows lettered as in the table; nothing when there are none.
+drafting::Picture in_clamps(const Context& context, const fabrication::GlueStage& stage,
+                            double width, double highest);
+// All stages on an axis of time: hands black, clamps grey.
+drafting::Picture timeline(const Context& context, double width);
+
+std::string row_letter(std::size_t row);  // a, b, c ...
+std::string hours_text(double minutes);   // "45 min", "2 h 05 min"
+
+}  // namespace splay::sheets

@@ -1,0 +1,301 @@
+#include "sheets/templates_shape.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "drafting/kit.h"
+#include "sheets/part_view_shape.h"
+
+namespace splay::sheets {
+
+namespace {
+
+using parts::OperationKind;
+using parts::Side;
+
+constexpr double widest = 130, window = 72;   // mm: of a template, and of one at an edge
+constexpr double longest = 150, behind = 32;  // along the part, and wood shown beyond the cut
+constexpr double on_plane = 1e-5;
+constexpr double odd = 1e-4;  // radians: nearer to square than a pencil shows over a board
+
+// Between two lines square to `axis` (x or y).
+bool clip(Vec2& a, Vec2& b, Vec2 axis, double low, double high) {
+  const double da = dot(axis, a), db = dot(axis, b);
+  if (std::max(da, db) < low || std::min(da, db) > high) return false;
+  const Vec2 from = a, run = b - a;
+  const auto at = [&](double level) { return from + run * ((level - da) / (db - da)); };
+  if (da < low) a = at(low);
+  if (da > high) a = at(high);
+  if (db < low) b = at(low);
+  if (db > high) b = at(high);
+  return norm(b - a) > 1e-3;
+}
+
+struct Piece {
+  Vec2 a, b;  // x along the part, y across it; of the edge y is negative, folded down
+  bool cut = false;
+};
+
+class TemplateMaker {
+ public:
+  explicit TemplateMaker(const PartSheet& sheet) : sheet_(sheet), size_(sheet.part.size) {}
+
+  std::vector<Template> make() {
+    for (const Side end : {Side::x_low, Side::x_high})
+      if (odd_end(end)) end_templates(end);
+    for (const Side face : {Side::z_high, Side::z_low})
+      for (const parts::Operation* trench : trenches_on(sheet_, face)) lap(face, *trench);
+    return std::move(all_);
+  }
+
+ private:
+  bool near_end(const Cut& cut, Side end) const {
+    return cut.end ? side_seen(cut.plane.n) == end
+                   : (end == Side::x_high ? cut.of.high.x > size_.x - 1 : cut.of.low.x < 1);
+  }
+
+  // Slanting across the face, or along a taper or a curve.
+  bool odd_end(Side end) const {
+    for (const Cut& cut : standing_cuts(sheet_)) {
+      if (cut.operation->kind == OperationKind::shoulder || !near_end(cut, end)) continue;
+      if (std::abs(cut.report.face_angle) > odd) return true;
+    }
+    return std::ranges::any_of(sheet_.part.operations, [&](const parts::Operation& operation) {
+      if (operation.kind != OperationKind::outline) return false;
+      const Solid gone = Solid::convex(operation.removed, 1e4);
+      const Box box = gone.bounds();
+      return end == Side::x_low ? box.low.x < 1 : box.high.x > size_.x - 1;
+    });
+  }
+
+  // The outlines that lie on one side's own plane, laid flat.
+  std::vector<Piece> outline(Side side) const {
+    std::vector<Piece> pieces;
+    const Vec3 out = parts::outward(side);
+    const Plane plane{out, std::max(0.0, dot(out, size_))};
+    for (const Face& face : sheet_.boundary.faces) {
+      if (dot(face.plane.n, out) < 1 - 1e-9) continue;
+      if (std::abs(plane.distance(face.loops.front().front())) > on_plane) continue;
+      for (const std::vector<Vec3>& loop : face.loops)
+        for (std::size_t i = 0; i < loop.size(); ++i) {
+          const Vec2 a = flat(side, loop[i]), b = flat(side, loop[(i + 1) % loop.size()]);
+          pieces.push_back(
+              {a, b, !arris(side, a, b) && breaks(face, loop[i], loop[(i + 1) % loop.size()])});
+        }
+    }
+    return pieces;
+  }
+
+  // The surface beyond an arris of the face turns away steeply: a saw went there. Where a taper
+  // begins it hardly does.
+  bool breaks(const Face& face, Vec3 a, Vec3 b) const {
+    constexpr double steep = 0.87, near = 1e-4;  // cosine of 30 degrees; mm
+    const Vec3 middle = (a + b) * 0.5;
+    for (const Edge& edge : sheet_.boundary.edges) {
+      const Vec3 run = edge.b - edge.a, to = middle - edge.a;
+      const double along = dot(to, run) / dot(run, run);
+      if (along < 0 || along > 1 || norm(to - run * along) > near) continue;
+      for (const int index : {edge.face_1, edge.face_2}) {
+        if (index < 0) continue;
+        const Vec3 n = sheet_.boundary.faces[static_cast<std::size_t>(index)].plane.n;
+        if (norm(n - face.plane.n) > 1e-9 && dot(n, face.plane.n) > steep) return false;
+      }
+    }
+    return true;
+  }
+
+  Vec2 flat(Side side, Vec3 p) const {
+    return side == Side::y_low ? Vec2{p.x, p.z - size_.z} : Vec2{p.x, p.y};
+  }
+
+  // Along the blank's own edge: nothing is cut there by this template.
+  bool arris(Side side, Vec2 a, Vec2 b) const {
+    const double low = side == Side::y_low ? -size_.z : 0, high = side == Side::y_low ? 0 : size_.y;
+    const auto on = [&](double level) {
+      return std::abs(a.y - level) < on_plane && std::abs(b.y - level) < on_plane;
+    };
+    return on(low) || on(high);
+  }
+
+  void end_templates(Side end) {
+    const bool two = size_.y > widest;
+    const std::string name = sheet_.name(end);
+    if (!two) {
+      add(Side::z_high, end, -size_.z, size_.y, name, true);
+      return;
+    }
+    add(Side::z_high, end, -size_.z, window, name + ", " + sheet_.name(Side::y_low), true);
+    add(Side::z_high, end, size_.y - window, size_.y, name + ", " + sheet_.name(Side::y_high),
+        false);
+  }
+
+  // How far into the part the cut lines within a strip across it reach.
+  Interval reach(const std::vector<Piece>& pieces, double low, double high, Side end) const {
+    Interval reach{1e300, -1e300};
+    for (Piece piece : pieces) {
+      if (!piece.cut || !clip(piece.a, piece.b, {0, 1}, low, high)) continue;
+      const double middle = size_.x / 2;
+      for (const Vec2 p : {piece.a, piece.b})
+        if ((p.x > middle) == (end == Side::x_high)) {
+          reach.from = std::min(reach.from, p.x);
+          reach.to = std::max(reach.to, p.x);
+        }
+    }
+    return reach;
+  }
+
+  void add(Side face, Side end, double low, double high, const std::string& name, bool with_edge) {
+    std::vector<Piece> pieces = outline(face);
+    Interval along = reach(pieces, low, high, end);
+    if (along.from > along.to) return;
+    if (end == Side::x_high)
+      along.from = std::max(along.to - longest, along.from - behind);
+    else
+      along.to = std::min(along.from + longest, along.to + behind);
+    along.from = std::max(along.from, 0.0);
+    along.to = std::min(along.to, size_.x);
+    if (with_edge)
+      for (const Piece& piece : outline(Side::y_low)) pieces.push_back(piece);
+    draw(face, pieces, along, low, high, name);
+  }
+
+  void lap(Side face, const parts::Operation& trench) {
+    const Trough trough = trough_of(trench);
+    if (trough.axis.x == 0 || trough.walls().empty()) return;
+    const bool slanting = std::ranges::any_of(trough.walls(), [](const Plane& wall) {
+      return std::abs(std::atan2(wall.n.y, std::abs(wall.n.x))) > odd;
+    });
+    if (trench.kind != OperationKind::notch && !slanting) return;
+    const Face* floor = face_on(sheet_.boundary, trench.trench.floor);
+    if (floor == nullptr) return;
+    const Box box = box_of(*floor);
+    std::string name = operation_words(sheet_, trench);
+    const auto part = [&](double low, double high, const std::string& more) {
+      std::vector<Piece> pieces = outline(face);
+      Interval along{1e300, -1e300};
+      for (Piece piece : pieces) {
+        if (!piece.cut || !clip(piece.a, piece.b, {0, 1}, low, high)) continue;
+        for (const Vec2 p : {piece.a, piece.b})
+          if (p.x > box.low.x - 40 && p.x < box.high.x + 40) {
+            along.from = std::min(along.from, p.x);
+            along.to = std::max(along.to, p.x);
+          }
+      }
+      if (along.from > along.to || along.to - along.from > longest) return;
+      along = {std::max(0.0, along.from - behind), std::min(size_.x, along.to + behind)};
+      draw(face, pieces, along, low, high, name + more);
+    };
+    if (size_.y <= widest) {
+      part(0, size_.y, "");
+      return;
+    }
+    part(0, window, ", " + sheet_.name(Side::y_low));
+    part(size_.y - window, size_.y, ", " + sheet_.name(Side::y_high));
+  }
+
+  // On paper: up is along the part, the face towards the reader.
+  void draw(Side face, const std::vector<Piece>& pieces, Interval along, double low, double high,
+            const std::string& name) {
+    Template made;
+    const double hand = face == Side::z_high ? -1 : 1;
+    const auto paper = [&](Vec2 p) { return Vec2{hand * p.y, p.x}; };
+    double longest_cut = 0;
+    for (Piece piece : pieces) {
+      const double whole = norm(piece.b - piece.a);
+      if (!clip(piece.a, piece.b, {1, 0}, along.from, along.to) ||
+          !clip(piece.a, piece.b, {0, 1}, low, high))
+        continue;
+      if (piece.cut) longest_cut = std::max(longest_cut, whole);
+      TemplateLine line{paper(piece.a), paper(piece.b), piece.cut, false};
+      // Seen from below the loop runs the other way round.
+      if (hand > 0) std::swap(line.a, line.b);
+      made.lines.push_back(line);
+    }
+    const bool any_cut = std::ranges::any_of(made.lines, &TemplateLine::cut);
+    if (!any_cut) return;
+    made.edge = low < 0 && std::ranges::any_of(made.lines, [&](const TemplateLine& line) {
+                  return hand * line.a.x < -on_plane || hand * line.b.x < -on_plane;
+                });
+    made.box = drafting::no_rect();
+    for (TemplateLine& line : made.lines) {
+      made.box = drafting::joined(made.box, {line.a, line.a});
+      made.box = drafting::joined(made.box, {line.b, line.b});
+      if (made.edge && std::abs(line.a.x) < on_plane && std::abs(line.b.x) < on_plane)
+        line.fold = true;
+    }
+    made.title = sheet_.row.mark + ": " + name;
+    made.side = sheet_.name(face);
+    made.anchor = part_anchor(sheet_.row.mark);
+    made.caption = "longest cut line " + sheet_.kit().figures.with_unit(longest_cut);
+    if (const std::string hands = hand_words(sheet_.row); !hands.empty())
+      made.caption += "; " + hands;
+    // The face lies left of the fold, seen from below right of it.
+    const double up = drafting::middle(made.box).y;
+    const double fold = std::clamp(0.0, made.box.low.x, made.box.high.x);
+    made.face_mark = {((hand < 0 ? made.box.low.x : made.box.high.x) + fold) / 2, up};
+    made.edge_mark = {((hand < 0 ? made.box.high.x : made.box.low.x) + fold) / 2, up};
+    all_.push_back(std::move(made));
+  }
+
+  const PartSheet& sheet_;
+  Vec3 size_;
+  std::vector<Template> all_;
+};
+
+class Angles {
+ public:
+  void add(double radians, const std::string& what) {
+    constexpr double least = 0.0005, same = 0.00004;
+    double angle = std::abs(radians);
+    if (angle > std::numbers::pi) return;
+    if (angle < least || std::abs(angle - std::numbers::pi / 2) < least ||
+        std::abs(angle - std::numbers::pi) < least)
+      return;
+    for (Entry& entry : entries_) {
+      if (std::abs(entry.radians - angle) > same) continue;
+      if (std::ranges::find(entry.names, what) == entry.names.end()) entry.names.push_back(what);
+      return;
+    }
+    entries_.push_back({angle, {what}});
+  }
+  std::vector<GaugeAngle> take() {
+    std::ranges::stable_sort(entries_, {}, &Entry::radians);
+    std::vector<GaugeAngle> list;
+    for (const Entry& entry : entries_) {
+      GaugeAngle angle{entry.radians, ""};
+      constexpr std::size_t most = 4;
+      for (std::size_t i = 0; i < std::min(most, entry.names.size()); ++i)
+        angle.names += (i == 0 ? "" : "; ") + entry.names[i];
+      if (entry.names.size() > most) angle.names += "; ...";
+      list.push_back(std::move(angle));
+    }
+    return list;
+  }
+
+ private:
+  struct Entry {
+    double radians;
+    std::vector<std::string> names;
+  };
+  std::vector<Entry> entries_;
+};
+
+}  // namespace
+
+std::vector<Template> templates_of(const PartSheet& sheet) { return TemplateMaker(sheet).make(); }
+
+std::vector<GaugeAngle> gauge_angles(const Context& context) {
+  Angles angles;
+  for (const fabrication::PartRow& row : context.plan.rows) {
+    for (const fabrication::CutReport& cut : row.cuts) {
+      angles.add(cut.bevel, "bevel of " + row.mark);
+      angles.add(cut.face_angle, "face angle of " + row.mark);
+    }
+  }
+  for (const parts::NamedAngle& angle : context.plan.assembly.angles)
+    angles.add(angle.radians, angle.name);
+  return angles.take();
+}
+
+}  // namespace splay::sheets
