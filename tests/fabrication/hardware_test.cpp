@@ -217,7 +217,7 @@ TEST_CASE("slots for clips and blocks are as long as the top's movement asks") {
     CHECK_FALSE(built.found("fastener-held"));
     // On the rail along the grain it slides out of its slot, and keeps off the rail by as much.
     const test::Built along = test::build(top_on_rails(30, type, "along", "back"));
-    const TopFastening& front = top_fastenings(along.plan).front();
+    const TopFastening front = top_fastenings(along.plan).front();
     CHECK_FALSE(front.along_rail);
     CHECK(front.needs == 0);
     // The slot is in the back of the front rail: swelling drives the clip towards the front.

@@ -1,52 +1,24 @@
-// Random projects from a seed: every step of every part is proven and every joint closes when the
-// parts are cut by their steps.
-#include <cmath>
-#include <random>
+// Cases, rings, stands and tables.
+#include "fabrication/random_steps.h"
 
-#include "fabrication/steps_check.h"
+#include <catch2/catch.hpp>
 
 using namespace splay;
+using test::Chance;
 
 namespace {
 
-// Not std::uniform_real_distribution, whose figures differ from library to library.
-class Chance {
- public:
-  explicit Chance(unsigned seed) : engine_(seed) {}
-  double between(double low, double high) {
-    return low + (high - low) * (static_cast<double>(engine_()) / 4294967296.0);
-  }
-  bool coin() { return between(0, 1) < 0.5; }
-  std::string word(std::initializer_list<const char*> words) {
-    const auto at = static_cast<std::size_t>(between(0, 1) * static_cast<double>(words.size()));
-    return words.begin()[std::min(at, words.size() - 1)];
-  }
-  std::string mm(double low, double high) { return plain_number(between(low, high), 3); }
-  std::string degrees(double low, double high) {
-    return "\"" + plain_number(between(low, high), 3) + " deg\"";
-  }
-
- private:
-  std::mt19937 engine_;
-};
-
-std::string start(Chance& chance) {
-  return test::job("mm") + "[shop.saw]\ntilts = \"" + chance.word({"left", "right"}) +
-         "\"\nwidest_stack = " + (chance.coin() ? "20" : "0") + "\nkerf = " + chance.mm(2.2, 3.6) +
-         "\n" + test::sheet("panel", chance.mm(15, 22) + " mm") + test::sheet("back", "6 mm") +
-         test::board("leg", "120 mm") + test::board("oak", "20 mm") + test::board("thin", "16 mm");
-}
-
 std::string canted_case(Chance& chance) {
   const double width = chance.between(500, 1100), height = chance.between(400, 800);
-  std::string text = start(chance) + "[case.c]\noutline = { bottom = " + plain_number(width, 3) +
+  std::string text = test::a_shop(chance) +
+                     "[case.c]\noutline = { bottom = " + plain_number(width, 3) +
                      ", height = " + plain_number(height, 3) + ", lean_in = [" +
                      chance.degrees(-12, 18) + ", " + chance.degrees(-12, 18) +
                      "] }\ndepth = " + chance.mm(180, 380) + "\nstock = \"panel\"\ncorners = " +
                      chance.word({"\"mitre\"", "\"butt\"\nthrough = [\"bottom\", \"top\"]"}) + "\n";
   if (chance.coin())
-    text += "[case.c.back]\nstock = \"back\"\nfit = \"" + chance.word({"rabbet", "groove"}) +
-            "\"\ninto = 8\nclearance = 1\n";
+    text += std::string("[case.c.back]\nstock = \"back\"\nfit = \"") +
+            chance.word({"rabbet", "groove"}) + "\"\ninto = 8\nclearance = 1\n";
   if (chance.coin())
     text += "[case.c.shelf.a]\ntop_at = " + plain_number(height * chance.between(0.35, 0.6), 3) +
             "\nset_back = 5\nends = { housing = 5, floor = \"" +
@@ -56,7 +28,7 @@ std::string canted_case(Chance& chance) {
 }
 
 std::string ring(Chance& chance) {
-  return start(chance) + "[case.r]\noutline = { sides = " +
+  return test::a_shop(chance) + "[case.r]\noutline = { sides = " +
          std::to_string(static_cast<int>(chance.between(3, 13))) +
          ", across_flats = " + chance.mm(300, 800) + " }\ndepth = " + chance.mm(120, 300) +
          "\nstock = \"panel\"\ncorners = \"mitre\"\n";
@@ -65,7 +37,7 @@ std::string ring(Chance& chance) {
 std::string stand(Chance& chance) {
   const double height = chance.between(350, 900);
   const std::string brace = "stock = \"thin\"\nwidth = " + chance.mm(25, 40) + "\n";
-  return start(chance) + "[stand.s]\nheight = " + plain_number(height, 3) +
+  return test::a_shop(chance) + "[stand.s]\nheight = " + plain_number(height, 3) +
          "\nwidth = " + chance.mm(600, 1100) + "\ndepth = " + chance.mm(400, 600) +
          "\nlean_in = [" + chance.degrees(-6, 12) + ", " + chance.degrees(-6, 12) +
          "]\nlean_in_depth = [" + chance.degrees(-5, 8) + ", " + chance.degrees(-5, 8) +
@@ -79,7 +51,7 @@ std::string stand(Chance& chance) {
 
 std::string table(Chance& chance) {
   const double width = chance.between(38, 60);
-  return start(chance) + "[table.t]\nheight = " + chance.mm(380, 780) +
+  return test::a_shop(chance) + "[table.t]\nheight = " + chance.mm(380, 780) +
          "\nwidth = " + chance.mm(600, 1200) + "\ndepth = " + chance.mm(450, 800) + "\nsplay = [" +
          chance.degrees(0, 12) + ", " + chance.degrees(0, 12) +
          "]\n[table.t.leg]\nstock = \"leg\"\nwidth = " + plain_number(width, 3) +
@@ -91,49 +63,48 @@ std::string table(Chance& chance) {
          chance.word({"plumb", "with the legs"}) + "\"\n";
 }
 
-struct Count {
-  int built = 0, steps = 0, machine = 0;
-};
+// Leaning sides round a plan, as of a tray, with a floor.
+std::string tray(Chance& chance) {
+  const int sides = chance.coin() ? 4 : static_cast<int>(chance.between(3, 11));
+  std::string text = test::a_shop(chance) + "[ring.r]\nplan = { sides = " + std::to_string(sides) +
+                     ", across_flats = " + chance.mm(300, 600) +
+                     " }\nheight = " + chance.mm(60, 250) +
+                     "\nlean_out = " + chance.degrees(-8, 40) + "\nstock = \"" +
+                     chance.word({"panel", "oak"}) + "\"\n";
+  if (sides == 4 && chance.coin()) text += "corners = \"butt\"\nthrough = [\"front\", \"back\"]\n";
+  if (chance.coin()) text += "top_edge = \"square\"\n";
+  if (chance.coin())
+    text += "floor = { stock = \"back\", underside_at = " + chance.mm(8, 20) +
+            (chance.coin() ? ", into = 6" : "") + " }\n";
+  if (sides == 4)
+    for (const char* side : {"left", "right"})
+      text += std::string("[ring.r.side.") + side + "]\nlean_out = " + chance.degrees(0, 30) + "\n";
+  return text;
+}
 
-void prove_many(unsigned seed, int times, std::string (*write)(Chance&), Count& count) {
-  Chance chance(seed);
-  for (int i = 0; i < times; ++i) {
-    const std::string text = write(chance);
-    INFO("seed " << seed << ", project " << i << "\n" << text);
-    const test::Built built = test::build(text);
-    if (built.stops() != "" && test::unproven(built.plan).empty()) continue;
-    ++count.built;
-    count.steps += static_cast<int>(built.plan.steps.size());
-    for (const fabrication::Step& step : built.plan.steps)
-      count.machine += step.machine != fabrication::Machine::hand;
-    test::check_steps(built.plan);
-  }
+// A case with an edged front, a nosed shelf and a face frame.
+std::string framed_case(Chance& chance) {
+  const double height = chance.between(500, 1000);
+  return test::a_shop(chance) + "[case.c]\noutline = { bottom = " + chance.mm(500, 1000) +
+         ", height = " + plain_number(height, 3) + ", lean_in = [" + chance.degrees(-10, 10) +
+         ", " + chance.degrees(-10, 10) + "] }\ndepth = " + chance.mm(200, 400) +
+         "\nstock = \"panel\"\n[case.c.shelf.s]\ntop_at = " +
+         plain_number(height * chance.between(0.3, 0.4), 3) +
+         "\nfront = { edge = \"nosing\", stock = \"lip\" }\n[case.c.frame]\nstock = "
+         "\"oak\"\nwidth = " +
+         chance.mm(35, 60) + "\n[case.c.frame.rail.mid]\nat = " + plain_number(height / 2, 3) +
+         "\n";
 }
 
 }  // namespace
 
-TEST_CASE("200 random canted cases are proven") {
-  Count count;
-  prove_many(20261101, 200, canted_case, count);
-  CHECK(count.built >= 190);
-  CHECK(count.machine > count.steps * 3 / 4);
+TEST_CASE("random canted cases are proven") {
+  test::prove({"canted cases", 20261101, 100, canted_case, 0.75});
 }
-
-TEST_CASE("100 random rings are proven") {
-  Count count;
-  prove_many(20261102, 100, ring, count);
-  CHECK(count.built >= 90);
-  CHECK(count.machine > count.steps * 3 / 4);
-}
-
-TEST_CASE("100 random stands are proven") {
-  Count count;
-  prove_many(20261103, 100, stand, count);
-  CHECK(count.built >= 80);
-}
-
-TEST_CASE("100 random tables are proven") {
-  Count count;
-  prove_many(20261104, 100, table, count);
-  CHECK(count.built >= 70);
+TEST_CASE("random rings of panels are proven") { test::prove({"rings", 20262101, 50, ring, 0.75}); }
+TEST_CASE("random stands are proven") { test::prove({"stands", 20263101, 50, stand}); }
+TEST_CASE("random tables are proven") { test::prove({"tables", 20264101, 50, table}); }
+TEST_CASE("random trays are proven") { test::prove({"trays", 20265101, 40, tray}); }
+TEST_CASE("random cases with face frames are proven") {
+  test::prove({"framed cases", 20266101, 30, framed_case});
 }

@@ -14,6 +14,20 @@ inline std::string unproven(const fabrication::Plan& plan) {
   return text;
 }
 
+// No operation of a part is made twice.
+inline void check_each_once(const fabrication::Plan& plan) {
+  for (std::size_t row = 0; row < plan.rows.size(); ++row) {
+    const parts::Part& part =
+        plan.assembly.parts[static_cast<std::size_t>(plan.rows[row].members.front())];
+    std::vector<int> made(part.operations.size(), 0);
+    for (const fabrication::Step& step : plan.steps)
+      if (step.row == static_cast<int>(row))
+        for (const int op : step.operations) ++made[static_cast<std::size_t>(op)];
+    INFO(part.name);
+    CHECK(std::all_of(made.begin(), made.end(), [](int times) { return times <= 1; }));
+  }
+}
+
 // Every operation of every row's part is made by a step, every step is proven, and the parts so cut
 // close every joint.
 inline void check_steps(const fabrication::Plan& plan) {
@@ -28,16 +42,7 @@ inline void check_steps(const fabrication::Plan& plan) {
   }
   CHECK(deviation < 1e-6);
   CHECK(gap < 1e-6);
-  for (std::size_t row = 0; row < plan.rows.size(); ++row) {
-    const parts::Part& part =
-        plan.assembly.parts[static_cast<std::size_t>(plan.rows[row].members.front())];
-    std::vector<int> made(part.operations.size(), 0);
-    for (const fabrication::Step& step : plan.steps)
-      if (step.row == static_cast<int>(row))
-        for (const int op : step.operations) ++made[static_cast<std::size_t>(op)];
-    INFO(part.name);
-    CHECK(std::all_of(made.begin(), made.end(), [](int times) { return times <= 1; }));
-  }
+  check_each_once(plan);
 }
 
 inline std::vector<fabrication::Step> steps_of(const Built& built, const std::string& part) {
