@@ -57,7 +57,7 @@ Files make_files(const Recipe& recipe, const ink::FontSet& fonts, std::string& f
                               check_figure(piece)};
     const ink::Packet packet = sheets::make_packet(piece.plan, read_style(style), fonts, issue);
     faults += page_faults(piece.plan, packet, fonts, !client);
-    const writers::Subject subject{piece.plan, packet, fonts, recipe.name, whom};
+    const writers::Subject subject{piece.plan, packet, fonts, recipe.name, whom, &piece.as_built};
     for (const writers::Format& format : writers::formats())
       if ((format.of_pages && format.word == "pdf") || (!format.of_pages && !client))
         for (const auto& [name, bytes] : format.make(subject)) put(files, name, bytes);
@@ -85,6 +85,9 @@ Manifest manifest_of(const Recipe& recipe, const Call& call, const Files& files,
   manifest.width = size.x;
   manifest.height = size.z;
   manifest.depth = size.y;
+  const model::AsBuilt& built = recipe.piece.as_built;
+  if (built.hours.given) manifest.hours = *built.hours;
+  manifest.photos = *built.photos;
   manifest.versions = writers::library_versions();
   manifest.versions["splaybook"] = SPLAYBOOK_VERSION;
   manifest.fonts = writers::fonts_used(fonts);

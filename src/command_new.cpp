@@ -34,7 +34,7 @@ std::vector<std::string> starters() {
       if (entry.path().extension() == ".toml") names.push_back(entry.path().stem().string());
   }
   std::ranges::sort(names);
-  names.erase(std::ranges::unique(names).begin(), names.end());
+  names.erase(std::unique(names.begin(), names.end()), names.end());
   return names;
 }
 

@@ -30,7 +30,8 @@ Printed print_piece(const Call& call, const Piece& piece, const ink::FontSet& fo
   if (!faults.empty())
     std::cerr << "The drawing hand failed on these pages; look at them before you cut:\n" << faults;
   writers::Files files =
-      files_of({piece.plan, packet, fonts, base_name(call, piece), call.whom}, call.formats);
+      files_of({piece.plan, packet, fonts, base_name(call, piece), call.whom, &piece.as_built},
+               call.formats);
   writers::write_files(call.out, files);
   Printed printed{{}, packet.pages.size()};
   for (const auto& [name, bytes] : files)

@@ -37,6 +37,13 @@ int jobs(const Call& call);                          // the finished jobs among 
 bool is_archive(const std::filesystem::path& path);  // its folder or its .zip
 
 // What the commands share.
+// A style's file by name from one of the folders, or by path. Throws std::runtime_error when there
+// is none.
+struct StyleFile {
+  std::string path, text;
+};
+StyleFile find_style(const std::string& name, const std::vector<std::filesystem::path>& folders);
+model::Style read_style(const StyleFile& file);  // throws std::runtime_error with all faults
 Overrides overrides_of(const Call& call);
 Piece open_piece(const Call& call);  // says what is wrong with the file on standard error
 void show_findings(const Piece& piece, std::ostream& out);

@@ -1,9 +1,9 @@
 #include "pipeline.h"
 
-#include <stdexcept>
-
 #include "constructs/construct.h"
+#include "fabrication/as_built.h"
 #include "ink/lint.h"
+#include "reading/as_built.h"
 #include "reading/reading.h"
 #include "writers/files.h"
 
@@ -15,33 +15,22 @@ Piece make_piece(const std::filesystem::path& file, const Overrides& overrides) 
 }
 
 Piece make_piece(std::string source, std::string file_name, const Overrides& overrides) {
-  Piece piece{std::move(file_name), std::move(source), {}, {}, {}};
+  Piece piece{std::move(file_name), std::move(source), {}, {}, {}, {}};
   reading::ProjectReading result =
       reading::read_project(piece.source, piece.file_name, constructs::registry());
   piece.diagnostics = std::move(result.diagnostics);
   if (!result.project) return piece;
+  reading::AsBuiltReading record = reading::read_as_built(piece.source, *result.project->job.units);
+  piece.as_built = std::move(record.as_built);
+  piece.diagnostics = std::move(record.diagnostics);
+  if (!piece.diagnostics.empty()) return piece;
   piece.project = std::make_unique<model::Project>(std::move(*result.project));
   if (overrides.paper) piece.project->job.paper.value = *overrides.paper;
   piece.plan =
       fabrication::make_plan(*piece.project, constructs::build(*piece.project), overrides.effort);
+  piece.diagnostics = fabrication::as_built_faults(piece.plan, piece.as_built);
+  if (!piece.diagnostics.empty()) piece.project.reset();
   return piece;
-}
-
-StyleFile find_style(const std::string& name, const std::vector<std::filesystem::path>& folders) {
-  std::filesystem::path path = name;
-  for (const std::filesystem::path& folder : folders)
-    if (!std::filesystem::exists(path)) path = folder / (name + ".toml");
-  return {path.string(), writers::read_file(path, reading::largest_file)};
-}
-
-model::Style read_style(const StyleFile& file) {
-  reading::StyleReading result =
-      reading::read_style(file.text, std::filesystem::path(file.path).stem().string());
-  std::string faults;
-  for (const Diagnostic& fault : result.diagnostics)
-    faults += describe(fault, file.path, file.text);
-  if (!result.style) throw std::runtime_error(faults);
-  return std::move(*result.style);
 }
 
 std::string page_faults(const fabrication::Plan& plan, const ink::Packet& packet,

@@ -10,6 +10,7 @@
 #include "fabrication/plan.h"
 #include "ink/fonts.h"
 #include "ink/ink.h"
+#include "model/as_built.h"
 #include "model/project.h"
 #include "model/style.h"
 
@@ -21,6 +22,7 @@ struct Piece {
   std::vector<Diagnostic> diagnostics;
   std::unique_ptr<model::Project> project;  // null when there is a diagnostic
   fabrication::Plan plan;                   // points to the project
+  model::AsBuilt as_built;
 };
 
 // What the command line may say over the file.
@@ -33,14 +35,6 @@ struct Overrides {
 Piece make_piece(const std::filesystem::path& file, const Overrides& overrides);
 // The same of a text that was read already; `file_name` is for messages.
 Piece make_piece(std::string source, std::string file_name, const Overrides& overrides);
-
-// A style's file by name from one of the folders, or by path. Throws std::runtime_error when there
-// is none.
-struct StyleFile {
-  std::string path, text;
-};
-StyleFile find_style(const std::string& name, const std::vector<std::filesystem::path>& folders);
-model::Style read_style(const StyleFile& file);  // throws std::runtime_error with all faults
 
 // The page faults of a packet as text, one line each; empty when the pages are sound. `with_parts`:
 // the packet must draw and list every part.

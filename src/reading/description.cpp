@@ -1,6 +1,7 @@
 #include "reading/description.h"
 
 #include "base/figure.h"
+#include "model/as_built.h"
 #include "reading/values.h"
 
 namespace splay::reading {
@@ -129,6 +130,9 @@ std::vector<TopTable> top_tables(const model::Registry& registry) {
   tables.push_back({"client", "what the client's set says", false, rows_of(client)});
   tables.push_back(
       {"approval", "the record that the client's set was signed", false, rows_of(approval)});
+  model::AsBuilt as_built;
+  tables.push_back({"as_built", "what was measured on the finished piece, for the archive", false,
+                    rows_of(as_built)});
   tables.push_back({"hardware", "hardware that no construct or joint brings by itself", true,
                     rows_of(hardware)});
   tables.push_back({"finish", "what is put on the wood, on which parts", true, rows_of(finish)});

@@ -78,6 +78,7 @@ class ProjectReader {
                                         "room",     "glue_up", "client", "approval",
                                         "hardware", "finish",  "stock"};
     for (const model::ItemKind& kind : registry_) words.push_back(kind.word);
+    words.push_back("as_built");  // read apart (as_built.h)
     for (const Entry& entry : top_) {
       const std::string_view key = entry.key->str();
       if (std::find(words.begin(), words.end(), key) != words.end()) continue;
@@ -92,7 +93,7 @@ class ProjectReader {
                  : "\"" + shown(key) + "\" stands outside every table",
            "[job], [sizes], [shop], [buying], [room], [glue_up], [client], [approval], "
            "[hardware.NAME], [finish.NAME], "
-           "[stock.NAME], " +
+           "[stock.NAME], [as_built], " +
                kinds(),
            hint});
     }

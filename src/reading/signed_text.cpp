@@ -1,6 +1,9 @@
 #include "reading/signed_text.h"
 
+#include <set>
 #include <vector>
+
+#include "reading/as_built.h"
 
 namespace splay::reading {
 
@@ -22,20 +25,29 @@ bool opens_table(const std::string& line) {
   return first != std::string::npos && line[first] == '[';
 }
 
+// The lines where a table of records opens; a table that is not under a header of its own has none.
+std::set<std::size_t> record_lines(const model::Project& project) {
+  std::set<std::size_t> lines;
+  const auto add = [&](const model::Fields& table) {
+    if (table.given) lines.insert(static_cast<std::size_t>(table.span.line));
+  };
+  add(project.approval);
+  const AsBuiltReading record = read_as_built(project.source, *project.job.units);
+  add(record.as_built);
+  for (std::size_t i = 0; i < record.as_built.parts.size(); ++i) add(record.as_built.parts[i]);
+  return lines;
+}
+
 }  // namespace
 
 std::string signed_text(const model::Project& project) {
-  const std::size_t header =
-      project.approval.given ? static_cast<std::size_t>(project.approval.span.line) : 0;
+  const std::set<std::size_t> records = record_lines(project);
   std::string text;
   bool inside = false;
   std::size_t number = 0;
   for (const std::string& line : lines_of(project.source)) {
     ++number;
-    if (number == header)
-      inside = true;
-    else if (inside && opens_table(line))
-      inside = false;
+    if (opens_table(line)) inside = records.contains(number);
     if (!inside) text += line;
   }
   const std::size_t last = text.find_last_not_of(" \t\r\n");

@@ -1,4 +1,4 @@
-// What of a project file a client signs: everything but the record of the signing.
+// What of a project file a client signs: everything but records of what came after.
 #pragma once
 
 #include <string>
@@ -7,9 +7,10 @@
 
 namespace splay::reading {
 
-// The project's source without its [approval] table (from its header to the line before the next
-// header) and without blank space at the end. Adding, changing or removing the table leaves it as
-// it was; any other change of the file, a comment included, does not.
+// The project's source without its records, the tables [approval] and [as_built] (each from its
+// header to the line before the next header), and without blank space at the end. Adding, changing
+// or removing a record leaves it as it was; any other change of the file, a comment included, does
+// not. A record written without a header of its own counts as part of what is signed.
 std::string signed_text(const model::Project& project);
 
 }  // namespace splay::reading

@@ -38,8 +38,10 @@ std::vector<ink::Page> make_client_views(const Context& context) {
   const Grid together = third_angle ? Grid{{plan}, {front, side}} : Grid{{front, side}, {plan}};
   const Grid upright = third_angle ? Grid{{plan}, {front}} : Grid{{front}, {plan}};
   Drawings drawings(context);
-  const Choice choice =
-      choose(drawings, {{together}, {upright, {{side}}}, {{{front}}, {{side}}, {{plan}}}});
+  const Choice choice = choose(drawings, {{together},
+                                          {upright, {{side}}},
+                                          {Grid{{front, side}}, Grid{{plan}}},
+                                          {{{front}}, {{side}}, {{plan}}}});
   std::vector<ink::Page> pages;
   for (const Sheet& sheet : choice.sheets) {
     pages.push_back(

@@ -9,6 +9,7 @@
 #include "fabrication/plan.h"
 #include "ink/fonts.h"
 #include "ink/ink.h"
+#include "model/as_built.h"
 
 namespace splay::writers {
 
@@ -21,6 +22,7 @@ struct Subject {
   const ink::FontSet& fonts;
   std::string name;   // of the piece and its revision: "canted-tea-cabinet-B"
   std::string pages;  // of the packet: "shop"
+  const model::AsBuilt* as_built = nullptr;  // what was measured, when anything was
 };
 
 struct Format {
@@ -41,5 +43,6 @@ Files write_part_svg(const Subject& subject);       // 1:1, one file for each ro
 Files write_part_dxf(const Subject& subject);       // the same as DXF R12
 Files write_cut_list(const Subject& subject);       // CSV
 Files write_report(const Subject& subject);         // JSON
+Files write_as_built(const Subject& subject);       // CSV; nothing when nothing was measured
 
 }  // namespace splay::writers

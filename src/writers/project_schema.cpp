@@ -2,6 +2,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "model/as_built.h"
 #include "model/top_tables.h"
 
 namespace splay::writers {
@@ -141,6 +142,8 @@ std::string project_schema(const model::Registry& registry) {
     add(top.word, top.help,
         top.single != nullptr ? table_of(*top.single)
                               : named_tables(table_of(*top.named->sample())));
+  model::AsBuilt as_built;
+  add("as_built", "what was measured on the finished piece, for the archive", table_of(as_built));
   for (const model::ItemKind& kind : registry)
     add(kind.word, kind.help, named_tables(item_of(kind)));
   const Json schema = {{"$schema", "http://json-schema.org/draft-07/schema#"},

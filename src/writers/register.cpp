@@ -15,6 +15,7 @@ std::span<const Format> formats() {
       Format{"dxf", "the outlines of each part in millimetres, DXF R12", write_part_dxf},
       Format{"csv", "the cut list", write_cut_list},
       Format{"json", "everything computed", write_report},
+      Format{"as-built", "measured sizes beside the designed ones", write_as_built},
   };
   return kinds;
 }

@@ -52,7 +52,8 @@ const Names writers_that_know_the_plan = {"report.cpp",
                                           "part_outline.h",
                                           "project_schema.h",
                                           "project_schema.cpp",
-                                          "zip.h"};
+                                          "zip.h",
+                                          "as_built_csv.cpp"};
 
 struct Include {
   std::string file, folder, header;

@@ -172,3 +172,40 @@ TEST_CASE("an archive has the same bytes under another locale and time zone") {
   REQUIRE(two.print(elsewhere).status == 0);
   CHECK(bytes(one.place + ".zip") == bytes(two.place + ".zip"));
 }
+
+TEST_CASE("what was measured stands beside what was designed, and does not void a signature") {
+  test::Folder folder;
+  const std::string file = folder / "stool.toml", text = bytes(test::project("splayed-stool"));
+  const std::string record =
+      "\n[as_built]\ndate = 2026-08-01\nheight = 459.2\nhours = 21.5\nphotos = [\"front.jpg\"]\n"
+      "notes = [\"Cut the tenons fuller.\"]\n[as_built.part.F]\nlength = \"361 mm\"\n";
+  save(file, text + record);
+  const std::string print = test::program() + " print " + file + " --out " + (folder / "out");
+  const test::Run run = test::run(print + " --for archive");
+  INFO(run.output);
+  REQUIRE(run.status == 0);
+  // 460 high as designed; the difference is plain subtraction.
+  const std::string csv = bytes(folder / "out/stool-A-archive/stool-A-as-built.csv");
+  CHECK(csv.find("height over everything,460,459.2,-0.8,460 mm\r\n") != std::string::npos);
+  CHECK(csv.find("F length,360,361,1,360 mm\r\n") != std::string::npos);
+  CHECK(csv.find("note: Cut the tenons fuller.") != std::string::npos);
+  const test::Run jobs = test::run(test::program() + " jobs --out " + (folder / "out"));
+  CHECK(has(jobs, "21.5 hours"));
+  CHECK(has(jobs, "front.jpg"));
+  CHECK(test::run(test::program() + " check " + (folder / "out/stool-A-archive.zip")).status == 0);
+  // The check figure of the client's set is the one without the record.
+  const auto figure = [&](const std::string& source) {
+    save(file, source);
+    REQUIRE(test::run(print + " --for client").status == 0);
+    const std::string words =
+        test::run("pdftotext -layout " + (folder / "out/stool-A-client.pdf") + " -").output;
+    return words.substr(words.find("SHA-256"), 120);
+  };
+  CHECK(figure(text + record) == figure(text));
+  save(file, text + "\n[as_built.part.Z]\nlength = 1\n");
+  const test::Run unknown = test::run(test::program() + " check " + file);
+  CHECK(unknown.status == 1);
+  CHECK(has(unknown, "no part has the mark \"Z\""));
+  save(file, text + "\n[as_built]\nheigth = 1\n");
+  CHECK(has(test::run(test::program() + " check " + file), "did you mean \"height\""));
+}
