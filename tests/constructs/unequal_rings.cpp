@@ -51,7 +51,8 @@ test::Built ring(int sides, const std::string& base, double one, double other, b
 }
 
 void check_closed(const test::Built& built) {
-  REQUIRE(built.stops() == "");
+  INFO(built.stops());
+  REQUIRE(built.stops().empty());
   for (const fabrication::JointReport& joint : built.plan.joints) CHECK(joint.gap < 1e-6);
 }
 
