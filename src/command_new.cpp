@@ -17,18 +17,19 @@ namespace {
 
 namespace fs = std::filesystem;
 
-const std::vector<fs::path> starter_folders{SPLAYBOOK_INSTALLED_STARTERS,
-                                            SPLAYBOOK_SOURCE_STARTERS};
+std::vector<fs::path> starter_folders() {
+  return shared_folders("starters", SPLAYBOOK_SOURCE_STARTERS);
+}
 
 fs::path starter_file(const std::string& name) {
-  for (const fs::path& folder : starter_folders)
+  for (const fs::path& folder : starter_folders())
     if (fs::is_regular_file(folder / (name + ".toml"))) return folder / (name + ".toml");
   return {};
 }
 
 std::vector<std::string> starters() {
   std::vector<std::string> names;
-  for (const fs::path& folder : starter_folders) {
+  for (const fs::path& folder : starter_folders()) {
     if (!fs::is_directory(folder)) continue;
     for (const fs::directory_entry& entry : fs::directory_iterator(folder))
       if (entry.path().extension() == ".toml") names.push_back(entry.path().stem().string());

@@ -66,11 +66,17 @@ bool withheld(const Piece& piece) {
   return true;
 }
 
+std::vector<fs::path> shared_folders(const std::string& name, const fs::path& in_source) {
+  std::error_code none;
+  const fs::path program = fs::read_symlink("/proc/self/exe", none);
+  return {program.parent_path().parent_path() / SPLAYBOOK_DATA / name, in_source};
+}
+
 StyleFile style_file(const Call& call, const std::string& whom) {
   const std::string usual = whom == "client" ? "client" : "bench";
-  return find_style(call.style.empty() ? usual : call.style,
-                    {fs::path(call.file).parent_path() / "styles", SPLAYBOOK_INSTALLED_STYLES,
-                     SPLAYBOOK_SOURCE_STYLES});
+  std::vector<fs::path> folders = shared_folders("styles", SPLAYBOOK_SOURCE_STYLES);
+  folders.insert(folders.begin(), fs::path(call.file).parent_path() / "styles");
+  return find_style(call.style.empty() ? usual : call.style, folders);
 }
 
 model::Style style_of(const Call& call) { return read_style(style_file(call, call.whom)); }

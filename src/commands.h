@@ -49,6 +49,10 @@ Piece open_piece(const Call& call);  // says what is wrong with the file on stan
 void show_findings(const Piece& piece, std::ostream& out);
 // Shows the findings when one says stop.
 bool withheld(const Piece& piece);
+// Where files that come with the program may lie: beside it when installed (../share/splaybook/NAME
+// from its folder), else in the source tree.
+std::vector<std::filesystem::path> shared_folders(const std::string& name,
+                                                  const std::filesystem::path& in_source);
 StyleFile style_file(const Call& call, const std::string& whom);  // the one asked for or the usual
 model::Style style_of(const Call& call);
 // Writes the packet asked for in every format asked for; says what the page lint finds.

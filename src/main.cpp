@@ -71,6 +71,7 @@ void describe_commands(CLI::App& app, Call& call, Act& act) {
   command("schema", "the JSON Schema of project files, for editors, or of the report", schema)
       ->add_option("OF", call.word, "project or report")
       ->check(CLI::IsMember({"project", "report"}));
+  app.set_version_flag("--version", SPLAYBOOK_VERSION);
   app.require_subcommand(1);
 }
 
