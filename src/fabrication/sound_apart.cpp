@@ -55,42 +55,6 @@ const DryWay& dry_way(const std::string& kind) {
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
-// Who has to wait for whom, worked out when first asked.
-class Waits {
- public:
-  Waits(const parts::Assembly& assembly, std::vector<Vec3> ways)
-      : assembly_(assembly),
-        ways_(std::move(ways)),
-        known_(ways_.size() * assembly.parts.size() * assembly.parts.size(), 0) {
-    for (const parts::Part& part : assembly.parts) solids_.emplace_back(part.world);
-  }
-  const std::vector<Vec3>& ways() const { return ways_; }
-  bool waits(std::size_t way, int part, int other) {
-    const std::size_t n = assembly_.parts.size();
-    char& known = known_[(way * n + at(part)) * n + at(other)];
-    if (known == 0) known = held(ways_[way], part, other) ? 2 : 1;
-    return known == 2;
-  }
-
- private:
-  // By its solid, or by a dowel or loose tenon that lets both come apart along itself only.
-  bool held(Vec3 way, int part, int other) const {
-    for (const parts::Fitting& fitting : assembly_.fittings) {
-      if (fitting.kind != "dowel" && fitting.kind != "loose tenon") continue;
-      const auto touches = [&](int p) {
-        return std::ranges::find(fitting.parts, p) != fitting.parts.end();
-      };
-      if (touches(part) && touches(other) && norm(cross(fitting.axis, way)) > 1e-9) return true;
-    }
-    return stands_in_the_way(solids_[at(part)], solids_[at(other)], way);
-  }
-
-  const parts::Assembly& assembly_;
-  std::vector<Vec3> ways_;
-  std::vector<SweepSolid> solids_;
-  std::vector<char> known_;  // 0 not asked, 1 free, 2 waits
-};
-
 class Breaking {
  public:
   explicit Breaking(const Plan& plan)
@@ -105,13 +69,19 @@ class Breaking {
       if (!made_up({i}).passes) result.too_large.push_back(i);
     if (!result.too_large.empty()) return result;
     Groups best;
-    std::tuple<double, std::size_t> least{1e300, 0};
+    // What it asks, how many pieces it makes, and how bulky they are.
+    std::tuple<double, std::size_t, double> least{1e300, 0, 0};
     for (const std::vector<int>& division : divisions()) {
       const Groups groups = closed_as_far_as_may_be(division);
       if (groups.empty()) continue;
       double asks = 0;
       for (const int joint : crossing(groups)) asks += dry_way(all_.joints[at(joint)].kind).asks;
-      if (std::tuple worth{asks, groups.size()}; worth < least) {
+      double bulk = 0;
+      for (const std::vector<int>& group : groups) {
+        const Vec3 size = made_up(group).piece.size;
+        bulk += size.x * size.y * size.z;
+      }
+      if (std::tuple worth{asks, groups.size(), bulk}; worth < least) {
         least = worth;
         best = groups;
       }
@@ -296,12 +266,13 @@ class Breaking {
   const Plan& plan_;
   const parts::Assembly& all_;
   int count_;
-  Waits blocking_;
+  Blocking blocking_;
 };
 
 }  // namespace
 
 KnockDown find_knock_down(const Plan& plan) {
+  if (plan.stopped()) return {};
   const Soundness& sound = plan.soundness;
   const bool whole = std::ranges::all_of(sound.passages, &Passage::passes) &&
                      turns_up(plan.project->room, sound.turned_up);

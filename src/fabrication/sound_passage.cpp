@@ -30,6 +30,9 @@ std::string remedy(const Plan& plan) {
     return "No joint left dry helps: " + plan.mark_of(apart.too_large.front()) +
            " does not pass by itself. Make it of two lengths, or find another way in.";
   if (!apart.found()) return "No way found to take it apart. Find another way in.";
+  if (apart.joints.empty())
+    return "Nothing joins its " + std::to_string(apart.pieces.size()) +
+           " pieces: carried one by one they pass.";
   std::string text = "Leave dry ";
   constexpr std::size_t named = 3;
   for (std::size_t i = 0; i < std::min(named, apart.joints.size()); ++i)

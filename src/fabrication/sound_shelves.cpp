@@ -40,6 +40,13 @@ bool carrying_rail(const parts::Assembly& all, int index, double floor) {
   return false;
 }
 
+// What runs in and out carries what is in it, and nobody sits on it.
+bool slides(const parts::Assembly& all, int index) {
+  return std::ranges::any_of(all.slides, [&](const parts::Slide& slide) {
+    return std::ranges::find(slide.parts, index) != slide.parts.end();
+  });
+}
+
 bool level(const parts::Part& part) { return std::abs(part.place.ez.z) > 0.995; }
 
 // Where along the part's length a mate carries it: from below, or at its ends.
@@ -164,7 +171,7 @@ void judge_shelves(Plan& plan) {
     for (const int member : plan.rows[r].members) {
       const parts::Part& part = all.parts[static_cast<std::size_t>(member)];
       const bool shelf = level(part) && part.size.y >= 3 * part.size.z;
-      if (!shelf && !carrying_rail(all, member, floor)) continue;
+      if (!shelf && (slides(all, member) || !carrying_rail(all, member, floor))) continue;
       const double clear = clear_span(supports(member, all));
       if (clear <= span) continue;
       span = clear;

@@ -51,7 +51,7 @@ Story pieces_table(const Context& context, const KnockDown& apart, double width)
                    {.head = "As it stands", .share = 0},
                    words("Parts"),
                    words("Smallest box"),
-                   figures(*context.job().units == Unit::inch ? "Pounds" : "Kilograms"),
+                   figures(*context.job().units == Unit::inch ? "lb" : "kg"),
                    words("Verdict", 0)};
   int number = 0;
   for (const SubAssembly& piece : apart.pieces) {
@@ -125,7 +125,9 @@ class Chapter {
     if (!apart.found()) return;
     story_.push_back(
         drafting::heading(context_.kit, "To be taken apart: a break that passes", width_));
-    say("Whole it does not go in. With the joints below left dry, whatever is glued makes " +
+    say("Whole it does not go in. " +
+        std::string(apart.joints.empty() ? "Nothing joins its "
+                                         : "With the joints below left dry, what is glued makes ") +
         std::to_string(apart.pieces.size()) +
         " sub-assemblies; each passes every way given, and they go together on the spot along "
         "straight lines, as tried with the solids.");

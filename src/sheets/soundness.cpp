@@ -70,9 +70,10 @@ class Page {
                      figures("At the\ndriest"),
                      figures("At the\ndampest"),
                      figures("Slot longer\nby"),
-                     figures("Room in\na groove"),
-                     figures("Room\nit has"),
-                     words("Held by")};
+                     figures("Room in\na groove")};
+    const bool panels = !sound_.panels.empty();
+    if (panels) table.columns.push_back(figures("Room\nit has"));
+    table.columns.push_back(words("Held by"));
     for (const fabrication::WidthChange& change : sound_.changes) {
       const double half = std::max(-change.least, change.greatest) / 2;
       const double room = std::max(0.0, change.greatest) / 2 + 25.4 / 16;
@@ -80,11 +81,14 @@ class Page {
                              ? "free"
                              : change.held_by + " over " + text(change.held_width) +
                                    (change.stops ? ": too much" : "");
-      table.rows.push_back({{Cell::bold(row(change.row).mark + "  " + row(change.row).name),
-                             text(change.width), small(change.least), "+" + small(change.greatest),
-                             text(2 * half), text(room), room_it_has(change.row), std::move(held)},
-                            {},
-                            false});
+      table.rows.push_back(
+          {{Cell::bold(row(change.row).mark + "  " + row(change.row).name), text(change.width),
+            small(change.least), "+" + small(change.greatest), text(2 * half), text(room)},
+           {},
+           false});
+      std::vector<Cell>& cells = table.rows.back().cells;
+      if (panels) cells.emplace_back(room_it_has(change.row));
+      cells.emplace_back(std::move(held));
     }
     put(table);
     say("Moisture content by the Wood Handbook's equation (FPL-GTR-190, chapter 4): " +
@@ -217,7 +221,8 @@ class Page {
   std::string pulled_out() const {
     const Balance* worst = nullptr;
     for (const Balance& each : sound_.balances)
-      if (each.pulled > 1 && (worst == nullptr || each.hangs < worst->hangs)) worst = &each;
+      if (each.open && each.pulled > 1 && (worst == nullptr || each.hangs < worst->hangs))
+        worst = &each;
     if (worst == nullptr) return {};
     return std::string(worst->loaded ? " Open and full" : " Open") + ", it stands out " +
            context_.kit.figures.with_unit(worst->pulled) + " past its front feet, and " +
