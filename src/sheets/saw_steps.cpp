@@ -1,4 +1,6 @@
 // Saw steps: every cut in the order of the bench, grouped by setting.
+#include <algorithm>
+
 #include "drafting/text_block.h"
 #include "sheets/kinds.h"
 #include "sheets/saw_steps_card.h"
@@ -35,19 +37,38 @@ Story cautions(const Context& context, double width) {
   return story;
 }
 
+// The steps of a setting, each part's together: "A.1, 2; B.3". Where they are many the parts alone.
+std::string steps_of(const Context& context, const Bench& bench) {
+  constexpr std::size_t longest = 110;  // letters, a line and a half
+  std::string steps, parts;
+  std::vector<int> rows;
+  for (const StepWork* work : bench.steps)
+    if (std::ranges::find(rows, work->step->row) == rows.end()) rows.push_back(work->step->row);
+  for (const int row : rows) {
+    const std::string& mark = context.plan.rows[static_cast<std::size_t>(row)].mark;
+    parts += (parts.empty() ? "" : ", ") + mark;
+    std::string own;
+    for (const StepWork* work : bench.steps)
+      if (work->step->row == row)
+        own += own.empty() ? work->step->id : ", " + work->step->id.substr(mark.size() + 1);
+    steps += (steps.empty() ? "" : "; ") + own;
+  }
+  if (bench.steps.size() == 1) return "Cut: " + steps;
+  const std::string count = std::to_string(bench.steps.size());
+  return "Set once, " + count + " cuts" +
+         (steps.size() <= longest ? ": " + steps : " of these parts: " + parts);
+}
+
 // "Setting 3: table saw, blade tilted 37.5° left" and the steps it serves.
 drafting::Block setting_head(const Context& context, const Bench& bench, std::size_t number,
                              double width) {
   const drafting::Kit& kit = context.kit;
-  std::string steps;
-  for (const StepWork* work : bench.steps) steps += (steps.empty() ? "" : ", ") + work->step->id;
   const std::string title =
       "Setting " + std::to_string(number) + ": " + group_words(context, *bench.steps.front());
   Story story{drafting::of_picture(
       drafting::paragraph(kit, title, width, {.height = kit.look.figures, .face = ink::Face::bold}),
       1)};
-  story.push_back(drafting::body_text(
-      kit, (bench.steps.size() > 1 ? "Set once, cut these: " : "Cut: ") + steps, width));
+  story.push_back(drafting::body_text(kit, steps_of(context, bench), width));
   drafting::Block block = drafting::of_picture(drafting::as_picture(story, width), 1.5);
   block.keep_with_next = true;
   return block;

@@ -1,6 +1,7 @@
 #include "sheets/saw_steps_card.h"
 
 #include <algorithm>
+#include <cmath>
 #include <memory>
 
 #include "drafting/text_block.h"
@@ -174,6 +175,15 @@ class Card {
   Items items_;
 };
 
+// Its own fence or stop, where it isn't the one drawn.
+std::string own_setting(const Context& context, const StepWork& work, const StepWork& first) {
+  if (std::abs(work.step->printed.distance - first.step->printed.distance) < 1e-3) return {};
+  for (const SettingField& field : setting_fields(context, work))
+    if (field.name == "Fence to line" || field.name == "Stop to line")
+      return field.name + " " + field.value + ", " + field.note + ". ";
+  return {};
+}
+
 // A step that is the same cut as the card's: boxes to tick, what is done of which part, and what
 // differs from the first.
 Picture step_row(const Context& context, const StepWork& work, const StepWork& first,
@@ -208,7 +218,8 @@ Picture step_row(const Context& context, const StepWork& work, const StepWork& f
       kit, capitalised(work.step->name), {{x, -line + 0.3}, {width - pad - part_width - gap, -0.3}},
       {.height = letter, .face = ink::Face::bold}));
   const std::string laid = laid_words(context, work);
-  std::string words = laid == laid_words(context, first) ? "Lies as drawn." : laid;
+  std::string words = own_setting(context, work, first);
+  words += laid == laid_words(context, first) ? "Lies as drawn." : laid;
   words += " " + turn_words(work);
   if (const std::string proof = proof_words(context, *work.step);
       proof != proof_words(context, *first.step))
@@ -227,12 +238,13 @@ Picture going_on(const Context& context, const Step& first, double width) {
   constexpr double high = 6;
   ink::Group table{"table", {}};
   table.items.emplace_back(ink::Stroke{ink::Path{}.rect({{0, -high}, {width, 0}}), kit.thin()});
-  table.items.emplace_back(ink::Text{{pad, -high / 2 - kit.look.lettering / 2},
-                                     "Set as for " + first.id + ", and as it is drawn there",
-                                     kit.look.lettering,
-                                     0,
-                                     ink::Align::left,
-                                     ink::Face::italic});
+  table.items.emplace_back(
+      ink::Text{{pad, -high / 2 - kit.look.lettering / 2},
+                "Set as for " + first.id + " but for what a row says, and as it is drawn there",
+                kit.look.lettering,
+                0,
+                ink::Align::left,
+                ink::Face::italic});
   return {{std::move(table)}, width, high};
 }
 

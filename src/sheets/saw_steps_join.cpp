@@ -21,11 +21,17 @@ bool marked(const Setting& set) {
   return !set.marks.empty() || !set.lines.empty() || !set.depths.empty();
 }
 
-bool same_setting(const Setting& a, const Setting& b) {
+// A cut right through is drawn alike whatever fence or stop is set to: each row says its own.
+bool own_distance(const Step& step) {
+  return step.tool == fabrication::Tool::blade && step.cuts_through && step.exact.height == 0;
+}
+
+bool same_setting(const Setting& a, const Setting& b, bool any_distance) {
   return near(a.tilt, b.tilt, same_angle) && near(a.gauge, b.gauge, same_angle) &&
-         near(a.distance, b.distance, same_length) && near(a.height, b.height, same_length) &&
-         near(a.width, b.width, same_length) && near(a.jig_offset, b.jig_offset, same_length) &&
-         a.facets == b.facets && !marked(a) && !marked(b);
+         (any_distance || near(a.distance, b.distance, same_length)) &&
+         near(a.height, b.height, same_length) && near(a.width, b.width, same_length) &&
+         near(a.jig_offset, b.jig_offset, same_length) && a.facets == b.facets && !marked(a) &&
+         !marked(b);
 }
 
 std::vector<Flag> flags_of(const Step& step) {
@@ -46,7 +52,8 @@ bool same_cut(const StepWork& first, const StepWork& other) {
          a.reference_right == b.reference_right && a.waste_right == b.waste_right &&
          a.tilts_right == b.tilts_right && a.to_long_point == b.to_long_point &&
          a.cuts_through == b.cuts_through && a.remark == b.remark && flags_of(a) == flags_of(b) &&
-         same_setting(a.exact, b.exact) && same_setting(a.printed, b.printed);
+         same_setting(a.exact, b.exact, own_distance(a)) &&
+         same_setting(a.printed, b.printed, own_distance(a));
 }
 
 }  // namespace

@@ -6,7 +6,7 @@
 #include "drafting/dimension.h"
 #include "geometry/hidden_lines.h"
 #include "sheets/part_view_draw.h"
-#include "sheets/saw_steps_draw.h"
+#include "sheets/saw_steps_plan.h"
 
 namespace splay::sheets {
 
@@ -23,8 +23,6 @@ using Loop = std::vector<Vec2>;
 constexpr double room_along = 42, room_up = 23;  // mm on paper
 constexpr double least_board = 8;
 constexpr double ahead = 7;  // how far the tool stands off the wood
-constexpr double no_angle = 1e-4;
-constexpr double sign = 5;  // the face mark
 
 class PlanDrawing {
  public:
@@ -102,6 +100,15 @@ class PlanDrawing {
     const double thin = std::max(std::min(high_.x - low_.x, high_.y - low_.y), 0.5);
     scale_ = std::min(std::max(whole, least_board / thin), 1.0);
     const bool all = !held;
+    const double up = room_up - (gauged() ? machine_part + 7 : 0);
+    const double whole =
+        std::min(room_along / (right - left), up / std::max(high_.y - low_.y, 1e-3));
+    const double thin = std::max(std::min(high_.x - low_.x, high_.y - low_.y), 0.5);
+    scale_ = std::min(std::max(whole, least_board / thin), 1.0);
+    const bool all = !held;
+    // A tool led along lines has its place where it cuts.
+    const Vec3 bite = (work_.bite.low + work_.bite.high) * 0.5;
+    const double at = all && !sawn() ? dot(along_, seen(bite)) * scale_ : 0;
     view_.emplace(along_,
                   BrokenAxis({left * scale_, right * scale_, room_along, 0,
                               all || reference_side() < 0, all || reference_side() > 0}),
@@ -228,87 +235,10 @@ class PlanDrawing {
     items_.emplace_back(std::move(arrow));
   }
 
-  // What is up, with the face mark where that is the show face.
-  void face(drafting::Room& room, Side up, Vec2 middle) {
-    const bool marked = up == Side::z_high && part_.show == parts::ShowFace::high_z;
-    const Vec2 aside{8, 0}, over{0, 5}, beyond{0, 10};
-    write(room, parts::side_name(part_, up) + " up",
-          {middle, middle + over, middle - over, middle + aside, middle - aside, middle + beyond,
-           middle - beyond, middle + aside + over, middle - aside + over, middle + aside - over,
-           middle - aside - over},
-          marked ? sign : 0);
-  }
-
-  // The first free of some places, with room for a sign after the words.
-  bool write(drafting::Room& room, const std::string& words, std::initializer_list<Vec2> places,
-             double sign_width = 0) {
-    const double letter = kit_.look.lettering, wide = kit_.width(words, letter);
-    const double half = (wide + sign_width) / 2;
-    for (const Vec2 place : places) {
-      const double up = std::max(letter, sign_width) / 2;
-      const ink::Rect box{place - Vec2{half, up + 0.3 * letter}, place + Vec2{half, up}};
-      if (!room.free(box, 0.7)) continue;
-      items_.emplace_back(ink::Text{{box.low.x, place.y - letter / 2}, words, letter});
-      if (sign_width > 0)
-        items_.emplace_back(drafting::face_side_mark(kit_, {box.high.x - 0.4 * sign_width, place.y},
-                                                     0.9 * sign_width));
-      room.take(drafting::quad(box));
-      return true;
-    }
-    return false;
-  }
-
-  void angle(drafting::Room& room) {
-    if (!gauged() || std::abs(step_.exact.gauge) < no_angle) return;
-    drafting::AngleMark mark;
-    mark.at = paper({0, 0});
-    const Vec2 toward = along_ * (reference_side() < 0 ? -1.0 : 1.0);
-    mark.from = {toward.x < 0 ? -1.0 : 1.0, 0};
-    mark.to = toward;
-    mark.radians = std::abs(step_.exact.gauge);
-    mark.radius = 18;
-    if (auto group = drafting::try_angle(kit_, room, mark)) items_.emplace_back(std::move(*group));
-  }
-
   void names() {
-    const ink::Rect drawn = drafting::extent(kit_, items_);
-    drafting::Room room({{drawn.low.x - 8, drawn.low.y - 5}, {drawn.high.x + 8, drawn.high.y + 5}});
-    room.take(kit_, items_);
-    angle(room);
-    const Side up = stance_.led ? step_.face : parts::opposite(step_.face);
-    const Vec2 middle = paper(edge((low_.x + high_.x) / 2, (low_.y + high_.y) / 2));
-    face(room, up, middle);
-    for (const Side side : {Side::x_low, Side::x_high, Side::y_low, Side::y_high}) end(room, side);
-    for (std::size_t i = 0; i < marked_.size() && marked_.size() > 1; ++i)
-      write(room, std::to_string(i + 1),
-            {marked_[i] + Vec2{3, 3}, marked_[i] + Vec2{-3, 3}, marked_[i] + Vec2{3, -3},
-             marked_[i] + Vec2{-3, -3}});
-  }
-
-  // The name of an end or edge that is seen from above, beside it; what leads says so.
-  void end(drafting::Room& room, Side side) {
-    const Vec3 out3 = work_.machine.local_direction(parts::outward(side));
-    const Vec2 out = seen(out3);
-    if (norm(out) < 0.5) return;
-    const bool leads = side == step_.leads && !stance_.led && step_.machine != Machine::mitre_saw;
-    const bool ends = side == Side::x_low || side == Side::x_high;
-    if (!ends && !leads) return;
-    const double a = dot(along_, out), b = dot(left_of(along_), out);
-    const Vec2 at = paper(edge(a > 0.5    ? high_.x
-                               : a < -0.5 ? low_.x
-                                          : (low_.x + high_.x) / 2,
-                               b > 0.5    ? high_.y
-                               : b < -0.5 ? low_.y
-                                          : (low_.y + high_.y) / 2));
-    const std::string words = parts::side_name(part_, side) + (leads ? " leads" : "");
-    const double half = kit_.width(words, kit_.look.lettering) / 2;
-    const Vec2 way = unit(out);
-    const double off = std::abs(way.x) * half + std::abs(way.y) * 1.3 + 1.2;
-    const Vec2 beside{-way.y * (half + 3), way.x * (half + 3)};
-    const Vec2 outside = at + way * off, inside = at - way * off;
-    write(room, words,
-          {inside, inside + beside, inside - beside, outside, outside + beside, outside - beside,
-           outside + beside * 2, outside - beside * 2});
+    add_plan_names({kit_, part_, work_, stance_, along_, low_, high_, scale_, *view_, marked_,
+                    gauged() ? reference_side() : 0},
+                   items_);
   }
 
   void add(ink::Group group) { items_.emplace_back(std::move(group)); }

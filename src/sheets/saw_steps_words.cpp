@@ -286,13 +286,12 @@ std::string way_words(const Context& context, const StepWork& work) {
 std::string proof_words(const Context& context, const Step& step) {
   if (!step.proven) return "NOT PROVEN: " + step.unproven_why;
   const auto rounded = [&](double mm) { return off_words(context, mm, true); };
-  std::string words = "Proven in the model: set exactly, the part is right to " +
-                      off_words(context, step.deviation_exact, false) +
-                      "; at the rounded figures this cut is right to " +
-                      rounded(step.deviation_printed);
+  std::string words = "Proven in the model: off by " +
+                      off_words(context, step.deviation_exact, false) + " set exactly, by " +
+                      rounded(step.deviation_printed) + " as rounded";
   const double part = context.plan.rows[static_cast<std::size_t>(step.row)].deviation_printed;
   if (last_of_its_part(context, step) && part >= 0)
-    words += ", and with all cuts so every face of the part to " + rounded(part);
+    words += "; all cuts rounded, the part by " + rounded(part);
   return words + ".";
 }
 
