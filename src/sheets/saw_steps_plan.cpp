@@ -100,15 +100,6 @@ class PlanDrawing {
     const double thin = std::max(std::min(high_.x - low_.x, high_.y - low_.y), 0.5);
     scale_ = std::min(std::max(whole, least_board / thin), 1.0);
     const bool all = !held;
-    const double up = room_up - (gauged() ? machine_part + 7 : 0);
-    const double whole =
-        std::min(room_along / (right - left), up / std::max(high_.y - low_.y, 1e-3));
-    const double thin = std::max(std::min(high_.x - low_.x, high_.y - low_.y), 0.5);
-    scale_ = std::min(std::max(whole, least_board / thin), 1.0);
-    const bool all = !held;
-    // A tool led along lines has its place where it cuts.
-    const Vec3 bite = (work_.bite.low + work_.bite.high) * 0.5;
-    const double at = all && !sawn() ? dot(along_, seen(bite)) * scale_ : 0;
     view_.emplace(along_,
                   BrokenAxis({left * scale_, right * scale_, room_along, 0,
                               all || reference_side() < 0, all || reference_side() > 0}),
