@@ -144,8 +144,8 @@ std::vector<const ink::Page*> titled(const ink::Packet& packet, const std::strin
 std::string slanting() {
   return test::job("mm") + test::board("oak", "20 mm") +
          "[board.arm]\nstock = \"oak\"\nat = [0, 0, 0]\nlength = 180\nwidth = 60\n"
-         "[board.arm.cut.head]\ncut = \"angles\"\nface_angle = \"60 deg\"\nalong = 180\nacross = "
-         "60\n"
+         "[board.arm.cut.head]\ncut = \"angles\"\nface_angle = \"30 deg\"\nalong = 150\nacross = "
+         "30\n"
          "[board.rib]\nstock = \"oak\"\nlength = 60\nwidth = 40\nat = [100, 0, 10]\nturn = 90\n"
          "roll = 90\n"
          "[joint.housed]\nkind = \"housing\"\nhost = \"arm\"\nguest = \"rib\"\n";
