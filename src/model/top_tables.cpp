@@ -8,6 +8,7 @@ std::vector<TopTable> top_tables(Project& project) {
       {"shop", "what the machines can do", &project.shop},
       {"buying", "what things cost, and what goes on a quote", &project.buying},
       {"room", "where the piece will stand and how it gets there", &project.room},
+      {"glue_up", "the glue, the clamps there are, and the order of assembly", &project.glue_up},
       {"client", "what the client's set says", &project.client},
       {"approval", "the record that the client's set was signed", &project.approval},
       {"hardware", "hardware that no construct or joint brings by itself", nullptr,

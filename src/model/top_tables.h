@@ -15,7 +15,8 @@ struct TopTable {
   Fields* single = nullptr;
   NamedTables* named = nullptr;
 };
-// All but [sizes] and the items, in the order of the reference. They point into the project.
+// All but [sizes], [as_built] (read apart) and the items, in the order of the reference. They point
+// into the project.
 std::vector<TopTable> top_tables(Project& project);
 
 }  // namespace splay::model

@@ -2,6 +2,7 @@
 
 #include "base/figure.h"
 #include "model/as_built.h"
+#include "model/top_tables.h"
 #include "reading/values.h"
 
 namespace splay::reading {
@@ -108,35 +109,17 @@ std::vector<FieldRow> rows_of(model::Fields& fields) {
 }
 
 std::vector<TopTable> top_tables(const model::Registry& registry) {
-  model::Job job;
-  model::Shop shop;
-  model::Buying buying;
-  model::Room room;
-  model::GlueUp glue_up;
-  model::Client client;
-  model::Approval approval;
-  model::Hardware hardware;
-  model::Finish finish;
-  model::Stock stock;
   std::vector<TopTable> tables;
-  tables.push_back({"job", "what the binder is for and how it is printed", false, rows_of(job)});
-  tables.push_back({"shop", "what the machines can do", false, rows_of(shop)});
-  tables.push_back(
-      {"buying", "what things cost, and what goes on a quote", false, rows_of(buying)});
-  tables.push_back(
-      {"room", "where the piece will stand and how it gets there", false, rows_of(room)});
-  tables.push_back({"glue_up", "the glue, the clamps there are, and the order of assembly", false,
-                    rows_of(glue_up)});
-  tables.push_back({"client", "what the client's set says", false, rows_of(client)});
-  tables.push_back(
-      {"approval", "the record that the client's set was signed", false, rows_of(approval)});
-  model::AsBuilt as_built;
-  tables.push_back({"as_built", "what was measured on the finished piece, for the archive", false,
-                    rows_of(as_built)});
-  tables.push_back({"hardware", "hardware that no construct or joint brings by itself", true,
-                    rows_of(hardware)});
-  tables.push_back({"finish", "what is put on the wood, on which parts", true, rows_of(finish)});
-  tables.push_back({"stock", "what parts are made of", true, rows_of(stock)});
+  model::Project project;
+  for (const model::TopTable& top : model::top_tables(project)) {
+    tables.push_back(
+        {std::string(top.word), std::string(top.help), top.named != nullptr,
+         top.single != nullptr ? rows_of(*top.single) : rows_of(*top.named->sample())});
+    if (top.word != "approval") continue;
+    model::AsBuilt as_built;
+    tables.push_back({"as_built", "what was measured on the finished piece, for the archive", false,
+                      rows_of(as_built)});
+  }
   for (const model::ItemKind& kind : registry) {
     const std::unique_ptr<model::Item> item = kind.make();
     tables.push_back({std::string(kind.word), std::string(kind.help), true, rows_of(*item)});

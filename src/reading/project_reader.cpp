@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "model/top_tables.h"
 #include "reading/in_order.h"
 #include "reading/sizes.h"
 #include "reading/table_reader.h"
@@ -40,14 +41,12 @@ class ProjectReader {
       if (const auto* table = table_of(*entry))
         sizes = read_sizes(*table, source_, evaluator, faults_);
     const ValueReader values(source_, evaluator, sizes, faults_);
-    read_single("shop", project.shop, values);
-    read_single("buying", project.buying, values);
-    read_single("room", project.room, values);
-    read_single("glue_up", project.glue_up, values);
-    read_single("client", project.client, values);
-    read_single("approval", project.approval, values);
-    read_group("hardware", project.hardware, values);
-    read_group("finish", project.finishes, values);
+    for (const model::TopTable& top : model::top_tables(project)) {
+      if (top.single != nullptr && top.single != &project.job)
+        read_single(top.word, *top.single, values);
+      if (top.named != nullptr && top.named != &project.stocks)
+        read_group(top.word, *top.named, values);
+    }
     collect(values);
     for (const Named& named : named_) read_named(named, project, values);
     if (items_seen_ == 0)
@@ -74,11 +73,14 @@ class ProjectReader {
   }
 
   void refuse_unknown_tables() {
-    std::vector<std::string_view> words{"job",      "sizes",   "shop",   "buying",
-                                        "room",     "glue_up", "client", "approval",
-                                        "hardware", "finish",  "stock"};
+    std::vector<std::string_view> words{"sizes", "as_built"};  // the latter is read apart
+    std::string allowed = "[sizes], [as_built], ";
+    model::Project any;
+    for (const model::TopTable& top : model::top_tables(any)) {
+      words.push_back(top.word);
+      allowed.append("[").append(top.word).append(top.named != nullptr ? ".NAME], " : "], ");
+    }
     for (const model::ItemKind& kind : registry_) words.push_back(kind.word);
-    words.push_back("as_built");  // read apart (as_built.h)
     for (const Entry& entry : top_) {
       const std::string_view key = entry.key->str();
       if (std::find(words.begin(), words.end(), key) != words.end()) continue;
@@ -87,15 +89,10 @@ class ProjectReader {
       if (!near.empty()) hint.append("did you mean [").append(near).append("]?");
       const bool table = entry.node->is_table() || entry.node->is_array_of_tables();
       if (!table && hint.empty()) hint = "a value stands below the header of its table";
-      faults_.complain(
-          {source_.span(entry.key->source()), "unknown-table",
-           table ? "unknown table [" + shown(key) + "]"
-                 : "\"" + shown(key) + "\" stands outside every table",
-           "[job], [sizes], [shop], [buying], [room], [glue_up], [client], [approval], "
-           "[hardware.NAME], [finish.NAME], "
-           "[stock.NAME], [as_built], " +
-               kinds(),
-           hint});
+      faults_.complain({source_.span(entry.key->source()), "unknown-table",
+                        table ? "unknown table [" + shown(key) + "]"
+                              : "\"" + shown(key) + "\" stands outside every table",
+                        allowed + kinds(), hint});
     }
   }
 

@@ -137,13 +137,13 @@ std::string project_schema(const model::Registry& registry) {
     table["description"] = help;
     properties[std::string(word)] = std::move(table);
   };
+  model::AsBuilt as_built;
+  add("as_built", "what was measured on the finished piece, for the archive", table_of(as_built));
   model::Project project;
   for (const model::TopTable& top : model::top_tables(project))
     add(top.word, top.help,
         top.single != nullptr ? table_of(*top.single)
                               : named_tables(table_of(*top.named->sample())));
-  model::AsBuilt as_built;
-  add("as_built", "what was measured on the finished piece, for the archive", table_of(as_built));
   for (const model::ItemKind& kind : registry)
     add(kind.word, kind.help, named_tables(item_of(kind)));
   const Json schema = {{"$schema", "http://json-schema.org/draft-07/schema#"},

@@ -242,7 +242,7 @@ std::string report_schema() {
   const Json checks = list(object({{"name", text}, {"sides", list(size)}, {"height", size}},
                                   {{"diagonals", list(size)}}));
   const Json pages = list(object({{"label", text}, {"title", text}, {"paper", text}}));
-  // What is glued, holds and moves is described by its keys only: it grows with the checks.
+  // What holds and moves is described by its keys only: it grows with the checks.
   const Json any = {{"type", "object"}};
   const Json all = object({{"job", job()},
                            {"parts", parts()},
@@ -252,7 +252,6 @@ std::string report_schema() {
                            {"checks", checks},
                            {"stock", stock()},
                            {"money", money()},
-                           {"glue_up", list(any)},
                            {"hardware", any},
                            {"finish", list(any)},
                            {"soundness", any},
