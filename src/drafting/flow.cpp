@@ -62,6 +62,16 @@ Poured pour(const Story& story, const Rects& first, const Rects& next) {
   return pages;
 }
 
+// How much of the page's columns is used.
+double fullness(const Story& story, const std::vector<Filled>& filled, const Rects& rects) {
+  double used = 0, room = 0;
+  for (const ink::Rect& rect : rects) room += rect.height();
+  for (const Filled& column : filled)
+    for (std::size_t i = column.from; i < column.to; ++i)
+      used += story[i].picture.height + story[i].space_after;
+  return used / room;
+}
+
 void place(const Picture& picture, Vec2 at, Items& items) {
   append(items, moved(picture.items, at));
 }
@@ -88,7 +98,11 @@ Items draw(const Story& story, const std::vector<Filled>& filled,
 std::vector<Items> flow(const Story& story, const std::vector<ink::Rect>& first,
                         const std::vector<ink::Rect>& next, bool level) {
   Poured poured = pour(story, first, next);
-  if (level) poured = levelled(story, std::move(poured), first, next);
+  constexpr double meagre = 0.35;
+  if (level)
+    poured = levelled(story, std::move(poured), first, next, 0);
+  else if (poured.size() > 1 && fullness(story, poured.back(), next) < meagre)
+    poured = levelled(story, std::move(poured), first, next, poured.size() - 2);
   std::vector<Items> pages;
   for (const std::vector<Filled>& filled : poured)
     pages.push_back(draw(story, filled, pages.empty() ? first : next));

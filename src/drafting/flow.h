@@ -27,7 +27,8 @@ Block of_picture(Picture picture, double space_after);
 
 // The items of each page. `first` and `next` are the columns of the first and of every later page,
 // left to right. When `level` is set as few tables as can be are split on these pages, and all
-// pages and columns are made about equally full as far as that allows. A block higher than a whole
+// pages and columns are made about equally full as far as that allows; otherwise only the last page
+// shares with the one before it, when it would be nearly empty. A block higher than a whole
 // column throws std::length_error: split it.
 std::vector<Items> flow(const Story& story, const std::vector<ink::Rect>& first,
                         const std::vector<ink::Rect>& next, bool level = true);

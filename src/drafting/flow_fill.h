@@ -22,7 +22,8 @@ constexpr double flow_slack = 1e-6;  // mm
 
 // The same story on as many pages, columns as equally full as can be with few tables split: of all
 // ways the one with the least sum of squares of what is empty. The story as given when its chains
-// of kept blocks allow none.
-Poured levelled(const Story& story, Poured given, const Rects& first, const Rects& next);
+// of kept blocks allow none. Pages before `from_page` stay as they are.
+Poured levelled(const Story& story, Poured given, const Rects& first, const Rects& next,
+                std::size_t from_page);
 
 }  // namespace splay::drafting

@@ -10,17 +10,17 @@ namespace {
 constexpr double split_cost = 0.2;  // of a table: as bad as a column 45 % empty
 constexpr double never = std::numeric_limits<double>::infinity();
 
-// Columns in the order in which they fill; best_[c][i] is the least cost of blocks 0..i in the
+// Columns in the order in which they fill; best_[c][i] is the least cost of blocks start..i in the
 // first c of them.
 class Leveller {
  public:
-  Leveller(const Story& story, std::vector<double> rooms)
+  Leveller(const Story& story, std::size_t start, std::vector<double> rooms)
       : story_(story), rooms_(std::move(rooms)), tops_(story.size() + 1, 0) {
     for (std::size_t i = 0; i < story.size(); ++i)
       tops_[i + 1] = tops_[i] + story[i].picture.height + story[i].space_after;
     best_.assign(rooms_.size() + 1, std::vector<double>(story.size() + 1, never));
     from_.assign(rooms_.size() + 1, std::vector<std::size_t>(story.size() + 1, 0));
-    best_[0][0] = 0;
+    best_[0][start] = 0;
     for (std::size_t c = 0; c < rooms_.size(); ++c)
       for (std::size_t j = 0; j <= story.size(); ++j)
         if (best_[c][j] < never) fill(c, j);
@@ -74,18 +74,22 @@ class Leveller {
 
 }  // namespace
 
-Poured levelled(const Story& story, Poured given, const Rects& first, const Rects& next) {
+Poured levelled(const Story& story, Poured given, const Rects& first, const Rects& next,
+                std::size_t from_page) {
+  const auto rects = [&](std::size_t page) -> const Rects& { return page == 0 ? first : next; };
   std::vector<double> rooms;
-  for (std::size_t page = 0; page < given.size(); ++page)
-    for (const ink::Rect& rect : page == 0 ? first : next) rooms.push_back(rect.height());
-  const std::vector<Filled> columns = Leveller(story, std::move(rooms)).columns();
+  for (std::size_t page = from_page; page < given.size(); ++page)
+    for (const ink::Rect& rect : rects(page)) rooms.push_back(rect.height());
+  const std::vector<Filled> columns =
+      Leveller(story, given[from_page].front().from, std::move(rooms)).columns();
   if (columns.empty()) return given;
-  Poured pages(given.size());
   std::size_t column = 0;
-  for (std::size_t page = 0; page < pages.size(); ++page)
-    for (std::size_t k = 0; k < (page == 0 ? first : next).size() && column < columns.size(); ++k)
-      pages[page].push_back(columns[column++]);
-  return pages;
+  for (std::size_t page = from_page; page < given.size(); ++page) {
+    given[page].clear();
+    for (std::size_t k = 0; k < rects(page).size() && column < columns.size(); ++k)
+      given[page].push_back(columns[column++]);
+  }
+  return given;
 }
 
 }  // namespace splay::drafting

@@ -78,6 +78,8 @@ class Blocking {
   bool waits(std::size_t way, int part, int other) { return held_by(way, part).has(other); }
   // All for which `part` waits.
   const PartSet& held_by(std::size_t way, int part);
+  // Those among `others` for which it waits; the rest isn't looked at.
+  PartSet held_by(std::size_t way, int part, const PartSet& others);
 
   // Parts that from now on move as one.
   void tie(const PartSet& together);
@@ -96,14 +98,22 @@ class Blocking {
   void find_joints();
   void find_guides();
   const PartSet& wiped(std::size_t way, int part);
+  void find_opposites();
+  // What is known of one part's run along one way, as far as it was asked for.
+  struct Run {
+    PartSet asked, held;
+  };
+  Run& run(std::size_t way, int part);
 
   const parts::Assembly& assembly_;
   std::vector<Vec3> ways_;
   std::vector<SweepSolid> solids_;
   std::vector<PartSet> joints_, neighbours_, tied_;
-  std::vector<std::vector<bool>> slides_;           // way, joint
-  std::vector<std::vector<PartSet>> held_, wiped_;  // way, part; not asked for yet: not known
-  std::vector<std::vector<bool>> held_known_, wiped_known_;
+  std::vector<std::vector<bool>> slides_;    // way, joint
+  std::vector<int> opposite_;                // way; -1: none
+  std::vector<std::vector<Run>> runs_;       // way, part
+  std::vector<std::vector<PartSet>> wiped_;  // way, part; not asked for yet: not known
+  std::vector<std::vector<bool>> wiped_known_;
   struct Guide {
     Vec3 axis;
     PartSet parts;

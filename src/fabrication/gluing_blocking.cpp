@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 
 #include "fabrication/gluing.h"
@@ -61,10 +62,10 @@ Blocking::Blocking(const parts::Assembly& assembly, std::vector<Vec3> ways)
     tied_.emplace_back(n);
     tied_.back().add(static_cast<int>(i));
   }
-  held_.resize(ways_.size());
+  runs_.resize(ways_.size());
   wiped_.resize(ways_.size());
-  held_known_.resize(ways_.size());
   wiped_known_.resize(ways_.size());
+  find_opposites();
   find_joints();
   find_guides();
 }
@@ -100,25 +101,49 @@ void Blocking::tie(const PartSet& together) {
   all.each([&](int part) { tied_[at(part)] = all; });
 }
 
+void Blocking::find_opposites() {
+  for (const Vec3& way : ways_) {
+    const auto found = std::find_if(ways_.begin(), ways_.end(),
+                                    [&](const Vec3& other) { return other + way == Vec3{}; });
+    opposite_.push_back(found == ways_.end() ? -1 : static_cast<int>(found - ways_.begin()));
+  }
+}
+
+Blocking::Run& Blocking::run(std::size_t way, int part) {
+  if (runs_[way].empty()) {
+    runs_[way].assign(parts(), {PartSet(parts()), PartSet(parts())});
+    for (std::size_t i = 0; i < parts(); ++i) {
+      Run& each = runs_[way][i];
+      for (const Guide& guide : guides_)
+        if (guide.parts.has(static_cast<int>(i)) && !parallel(guide.axis, ways_[way]))
+          each.held |= guide.parts;
+      each.asked = each.held;
+      each.asked.add(static_cast<int>(i));
+    }
+  }
+  return runs_[way][at(part)];
+}
+
 const PartSet& Blocking::held_by(std::size_t way, int part) {
-  const std::size_t n = parts();
-  if (held_[way].empty()) {
-    held_[way].resize(n);
-    held_known_[way].assign(n, false);
-  }
-  PartSet& held = held_[way][at(part)];
-  if (held_known_[way][at(part)]) return held;
-  held_known_[way][at(part)] = true;
-  held = PartSet(n);
-  for (const Guide& guide : guides_)
-    if (guide.parts.has(part) && !parallel(guide.axis, ways_[way])) held |= guide.parts;
-  for (std::size_t other = 0; other < n; ++other) {
-    const int index = static_cast<int>(other);
-    if (index != part && !held.has(index) &&
-        stands_in_the_way(solids_[at(part)], solids_[other], ways_[way]))
-      held.add(index);
-  }
-  return held;
+  PartSet others(parts());
+  for (std::size_t i = 0; i < parts(); ++i) others.add(static_cast<int>(i));
+  held_by(way, part, others);
+  return run(way, part).held;
+}
+
+PartSet Blocking::held_by(std::size_t way, int part, const PartSet& others) {
+  Run& mine = run(way, part);
+  (others - mine.asked).each([&](int other) {
+    const bool held = stands_in_the_way(solids_[at(part)], solids_[at(other)], ways_[way]);
+    if (held) mine.held.add(other);
+    // The other way round it is the same run.
+    if (opposite_[way] < 0) return;
+    Run& theirs = run(at(opposite_[way]), other);
+    theirs.asked.add(part);
+    if (held) theirs.held.add(part);
+  });
+  mine.asked |= others;
+  return mine.held & others;
 }
 
 const PartSet& Blocking::wiped(std::size_t way, int part) {
@@ -141,7 +166,7 @@ PartSet Blocking::with(std::size_t way, int part, const PartSet& whole, bool gen
   while (!fresh.empty()) {
     PartSet more(parts());
     fresh.each([&](int p) {
-      more |= held_by(way, p);
+      more |= held_by(way, p, whole - group - more);
       if (gently) more |= wiped(way, p);
     });
     more &= whole;

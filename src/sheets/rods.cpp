@@ -16,7 +16,7 @@ namespace {
 
 constexpr double band = 11, pitch = 54;  // mm: the strip, and from one to the next
 constexpr double overlap = 10;           // beyond either join line
-constexpr double head = 13, note = 12;   // over each length of strip; over all of them
+constexpr double head = 19, note = 12;   // over each length of strip; over all of them
 
 // A length of a rod from `from` to `to`, on paper with `from` at its foot.
 struct Length {

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "drafting/conventions.h"
+#include "drafting/flow.h"
 #include "drafting/hatch.h"
 #include "drafting/scale.h"
 #include "drafting/text_block.h"
@@ -90,57 +91,61 @@ Picture angle_card(const Context& context, const GaugeAngle& angle) {
   return picture;
 }
 
-// Pictures in rows from the top of the pages on, each row as high as its highest.
+// Pictures in rows, each row as high as its highest, the rows shared evenly among the pages.
 class Shelves {
  public:
-  explicit Shelves(const Context& context, std::string note)
+  Shelves(const Context& context, std::string note)
       : context_(context), note_(std::move(note)), area_(context.area()) {}
 
   void put(Picture picture) {
-    if (x_ > 0 && x_ + picture.width > area_.width()) next_row();
-    if (pages_.empty() || y_ + picture.height > area_.height()) next_page();
-    const Vec2 corner{area_.low.x + x_, area_.high.y - y_};
-    drafting::append(pages_.back().items, drafting::moved(std::move(picture.items), corner));
-    x_ += picture.width + air;
-    high_ = std::max(high_, picture.height);
+    if (row_.width > 0 && row_.width + picture.width > area_.width()) end_row();
+    drafting::append(row_.items, drafting::moved(std::move(picture.items), {row_.width, 0}));
+    row_.width += picture.width + air;
+    row_.height = std::max(row_.height, picture.height);
   }
   // The last page keeps a record of what the bars measured on paper.
   std::vector<ink::Page> take() {
-    constexpr double record = 14;
-    if (!pages_.empty() && y_ + high_ + record + air < area_.height()) {
-      const double letter = context_.kit.look.lettering;
-      ink::Group group{"note", {}};
-      group.items.emplace_back(ink::Text{
-          {area_.low.x, area_.low.y + 2},
-          "Print checked: bar across ________ mm, bar up ________ mm, by ____________, on "
-          "____________",
-          letter});
-      pages_.back().items.emplace_back(std::move(group));
+    std::vector<ink::Page> pages;
+    if (row_.width > 0) end_row();
+    if (rows_.empty()) return pages;
+    rows_.push_back(record());
+    constexpr double note_height = 10;
+    const ink::Rect room{area_.low, area_.high - Vec2{0, note_height + 2}};
+    for (drafting::Items& items : drafting::flow(rows_, {room}, {room})) {
+      pages.push_back(
+          start_page(context_, "Templates", drafting::text({1, 1}, *context_.job().units)));
+      pages.back().items.emplace_back(drafting::fitted(
+          context_.kit, note_, {{area_.low.x, area_.high.y - note_height}, area_.high},
+          {context_.kit.look.lettering, ink::Face::regular, ink::Align::left}));
+      drafting::append(pages.back().items, std::move(items));
     }
-    return std::move(pages_);
+    return pages;
   }
 
  private:
-  void next_row() {
-    y_ += high_ + air;
-    x_ = high_ = 0;
+  void end_row() {
+    rows_.push_back(drafting::of_picture(std::move(row_), air));
+    row_ = {};
   }
-  void next_page() {
-    constexpr double note_height = 10;
-    pages_.push_back(
-        start_page(context_, "Templates", drafting::text({1, 1}, *context_.job().units)));
-    pages_.back().items.emplace_back(drafting::fitted(
-        context_.kit, note_, {{area_.low.x, area_.high.y - note_height}, area_.high},
-        {context_.kit.look.lettering, ink::Face::regular, ink::Align::left}));
-    x_ = high_ = 0;
-    y_ = note_height + 2;
+  drafting::Block record() const {
+    const double letter = context_.kit.look.lettering;
+    Picture picture{{}, area_.width(), 3 * letter};
+    picture.items.emplace_back(ink::Group{
+        "note",
+        {ink::Text{{0, -2 * letter},
+                   "Print checked: bar across ________ mm, bar up ________ mm, by ____________, on "
+                   "____________",
+                   letter}}});
+    drafting::Block block = drafting::of_picture(std::move(picture), 0);
+    block.keep_with_previous = true;
+    return block;
   }
 
   const Context& context_;
   std::string note_;
   ink::Rect area_;
-  std::vector<ink::Page> pages_;
-  double x_ = 0, y_ = 0, high_ = 0;
+  drafting::Story rows_;
+  Picture row_;
 };
 
 }  // namespace

@@ -40,19 +40,13 @@ const std::map<std::string, Names> library_of = {
 };
 
 // Only these may use packet and plan together with their bytes.
-const Names writers_that_know_the_plan = {"report.cpp",
-                                          "report.h",
-                                          "report_hold.cpp",
-                                          "report_hold.h",
-                                          "report_steps.cpp",
-                                          "report_steps.h",
-                                          "report_stock.cpp",
-                                          "report_stock.h",
-                                          "formats.h",
-                                          "part_outline.h",
-                                          "project_schema.h",
-                                          "project_schema.cpp",
-                                          "zip.h",
+const Names writers_that_know_the_plan = {"report.cpp",         "report.h",
+                                          "report_glue_up.h",   "report_hold.cpp",
+                                          "report_hold.h",      "report_steps.cpp",
+                                          "report_steps.h",     "report_stock.cpp",
+                                          "report_stock.h",     "formats.h",
+                                          "part_outline.h",     "project_schema.h",
+                                          "project_schema.cpp", "zip.h",
                                           "as_built_csv.cpp"};
 
 struct Include {

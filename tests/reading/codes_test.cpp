@@ -121,6 +121,7 @@ std::vector<Bad> bad_projects() {
                  crate("")),
        "2"},
       {"hole-nowhere", file_with("[hardware.pin]\nhole = '5 mm'\n" + crate("")), "'5 mm'"},
+      {"pack-without-price", file_with("[hardware.pin]\npack = 10\n" + crate("")), "10"},
       {"depth-of-nothing", file_with("[hardware.pin]\ndepth = '5 mm'\n" + crate("")), "'5 mm'"},
       {"missing-name", file_with("[[hardware]]\nwhat = 'knob'\n" + crate("")), ""},
       {"dry-over-damp", file_with("[room]\ndriest = 70\n" + crate("")), "70"},

@@ -182,7 +182,9 @@ TEST_CASE("no page of a demo is mostly empty") {
       for (const ink::Page& page : packet.pages) {
         INFO(fs::path(file).filename()
              << ", " << page.paper.name << ", page " << page.label << ", " << page.title);
-        CHECK(filled(page) > 0.28);
+        // What is drawn full size is as large as it is.
+        const bool full_size = page.title == "Templates" || page.title == "Setting-out strips";
+        CHECK(filled(page) > (full_size ? 0.2 : 0.28));
       }
     }
   }
