@@ -1,6 +1,7 @@
 #include <filesystem>
 
 #include "parts/audit.h"
+#include "support/demos.h"
 #include "support/piece.h"
 #include "writers/files.h"
 
@@ -8,12 +9,10 @@ using namespace splay;
 
 TEST_CASE("every demo project builds without a finding that stops it") {
   int demos = 0;
-  for (const auto& entry :
-       std::filesystem::directory_iterator(std::string(SPLAYBOOK_SOURCE_DIR) + "/projects")) {
-    if (entry.path().extension() != ".toml") continue;
+  for (const std::filesystem::path& file : test::demos()) {
     ++demos;
-    INFO(entry.path().filename().string());
-    const test::Built built = test::build(writers::read_file(entry.path(), 1 << 20));
+    INFO(file.filename().string());
+    const test::Built built = test::build(test::text_of(file));
     CHECK(built.stops() == "");
     CHECK(built.plan.assembly.parts.size() > 5);
     for (const fabrication::JointReport& joint : built.plan.joints) {

@@ -11,6 +11,7 @@
 #include <set>
 #include <sstream>
 
+#include "support/demos.h"
 #include "support/piece.h"
 
 using namespace splay;
@@ -26,10 +27,8 @@ constexpr double square_inch = 645.16;       // mm2
 constexpr double psi = 0.00689475729316836;  // MPa (NIST SP 811)
 
 test::Built demo(const std::string& name) {
-  std::ifstream file(std::string(SPLAYBOOK_SOURCE_DIR) + "/projects/" + name + ".toml");
-  std::stringstream text;
-  text << file.rdbuf();
-  return test::build(text.str());
+  return test::build(
+      test::text_of(std::string(SPLAYBOOK_SOURCE_DIR) + "/projects/" + name + ".toml"));
 }
 
 // Stages partition the joinings in order, wait for what they need, and keep the clamps there are.
@@ -370,10 +369,9 @@ TEST_CASE("A face that a near neighbour hides is finished first") {
 }
 
 TEST_CASE("Stages of every demo keep the glue's time, or a finding says why not") {
-  for (const auto& entry : std::filesystem::directory_iterator(SPLAYBOOK_SOURCE_DIR "/projects")) {
-    if (entry.path().extension() != ".toml") continue;
-    INFO(entry.path().filename().string());
-    const test::Built built = demo(entry.path().stem().string());
+  for (const std::filesystem::path& file : test::demos()) {
+    INFO(file.filename().string());
+    const test::Built built = demo(file.stem().string());
     check_stages(built);
     CHECK_FALSE(built.plan.glue_up.stages.empty());
   }

@@ -11,6 +11,8 @@
 #include <set>
 #include <sstream>
 
+#include "support/chance.h"
+#include "support/demos.h"
 #include "support/piece.h"
 
 using namespace splay;
@@ -104,26 +106,15 @@ void check_order(const parts::Assembly& all, const AssemblyOrder& order) {
   }
 }
 
-class Chance {
- public:
-  explicit Chance(unsigned seed) : engine_(seed) {}
-  double between(double low, double high) {
-    return low + (high - low) * (static_cast<double>(engine_()) / 4294967296.0);
-  }
-  std::string mm(double low, double high) { return std::to_string(between(low, high)); }
-  std::string lean(double low, double high) { return "\"" + mm(low, high) + " deg\""; }
-
- private:
-  std::mt19937 engine_;
-};
+using test::Chance;
 
 std::string random_case(Chance& chance) {
   const double height = chance.between(400, 800);
   std::string text =
       test::job("mm") + test::sheet("panel", chance.mm(15, 22) + " mm") +
       test::sheet("back", "6 mm") + "[case.c]\noutline = { bottom = " + chance.mm(500, 1000) +
-      ", height = " + std::to_string(height) + ", lean_in = [" + chance.lean(-12, 18) + ", " +
-      chance.lean(-12, 18) + "] }\ndepth = " + chance.mm(180, 380) +
+      ", height = " + std::to_string(height) + ", lean_in = [" + chance.degrees(-12, 18) + ", " +
+      chance.degrees(-12, 18) + "] }\ndepth = " + chance.mm(180, 380) +
       "\nstock = \"panel\"\ncorners = " +
       (chance.between(0, 1) < 0.5 ? "\"mitre\"\n" : "\"butt\"\nthrough = [\"bottom\", \"top\"]\n");
   if (chance.between(0, 1) < 0.5)
@@ -140,8 +131,8 @@ std::string random_case(Chance& chance) {
 std::string random_table(Chance& chance) {
   return test::job("mm") + test::board("leg", "120 mm") + test::board("oak", "20 mm") +
          "[table.t]\nheight = " + chance.mm(380, 780) + "\nwidth = " + chance.mm(600, 1200) +
-         "\ndepth = " + chance.mm(450, 800) + "\nsplay = [" + chance.lean(0, 12) + ", " +
-         chance.lean(0, 12) + "]\n[table.t.leg]\nstock = \"leg\"\nwidth = 45\ndepth = 45\n" +
+         "\ndepth = " + chance.mm(450, 800) + "\nsplay = [" + chance.degrees(0, 12) + ", " +
+         chance.degrees(0, 12) + "]\n[table.t.leg]\nstock = \"leg\"\nwidth = 45\ndepth = 45\n" +
          "foot_width = 30\ntaper = \"inside\"\n[table.t.apron]\nstock = \"oak\"\nwidth = " +
          chance.mm(50, 90) + "\n";
 }
@@ -241,20 +232,16 @@ TEST_CASE("Dowels let a joint come apart along themselves only") {
 
 TEST_CASE("Every demo has an order of assembly that stepping confirms, or says why not") {
   int demos = 0;
-  for (const auto& entry : std::filesystem::directory_iterator(SPLAYBOOK_SOURCE_DIR "/projects")) {
-    if (entry.path().extension() != ".toml") continue;
+  for (const std::filesystem::path& file : test::demos()) {
     ++demos;
-    std::ifstream file(entry.path());
-    std::stringstream text;
-    text << file.rdbuf();
-    const test::Built built = test::build(text.str());
+    const test::Built built = test::build(test::text_of(file));
     const AssemblyOrder order = fabrication::order_of_assembly(built.plan.assembly);
     std::string why;
     for (const Finding& finding : order.findings) {
       why += finding.text + " ";
       for (const std::string& part : finding.about) why += part + ", ";
     }
-    INFO(entry.path().filename().string() << " " << why);
+    INFO(file.filename().string() << " " << why);
     check_order(built.plan.assembly, order);
     CHECK(why == "");
   }

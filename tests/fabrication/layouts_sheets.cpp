@@ -5,6 +5,7 @@
 #include <fstream>
 #include "fabrication/shop.h"
 #include "fabrication/trade_sizes.h"
+#include "support/demos.h"
 
 using namespace splay;
 using test::layout;
@@ -22,21 +23,14 @@ test::Built made(const std::string& stock, const std::string& items,
   return test::build(test::bare_job(kerf) + stock + items);
 }
 
-std::string text_of(const fs::path& file) {
-  std::ifstream in(file);
-  return {std::istreambuf_iterator<char>(in), {}};
-}
-
 }  // namespace
 
 TEST_CASE("every layout of every demo stands before the verifier") {
   int layouts = 0;
-  for (const auto& entry :
-       fs::directory_iterator(std::string(SPLAYBOOK_SOURCE_DIR) + "/projects")) {
-    if (entry.path().extension() != ".toml") continue;
-    const test::Built piece = test::build(text_of(entry.path()));
+  for (const std::filesystem::path& file : test::demos()) {
+    const test::Built piece = test::build(test::text_of(file));
     for (const fabrication::StockLayout& each : piece.plan.layouts) {
-      INFO(entry.path().filename() << ", " << each.stock);
+      INFO(file.filename() << ", " << each.stock);
       CHECK_THAT(test::verified(each), Catch::Equals(""));
       CHECK(each.bought >= each.bound);
       ++layouts;

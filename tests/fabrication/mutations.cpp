@@ -9,6 +9,7 @@
 #include "fabrication/derive.h"
 #include "fabrication/proof.h"
 #include "fabrication/steps_check.h"
+#include "support/demos.h"
 
 using namespace splay;
 using namespace splay::fabrication;
@@ -210,12 +211,8 @@ void spoil_row(const Plan& plan, std::size_t row, Tally& tally) {
 
 TEST_CASE("every slip at the machine is caught") {
   Tally tally;
-  for (const auto& entry :
-       std::filesystem::directory_iterator(std::string(SPLAYBOOK_SOURCE_DIR) + "/projects")) {
-    if (entry.path().extension() != ".toml") continue;
-    std::stringstream text;
-    text << std::ifstream(entry.path()).rdbuf();
-    const test::Built built = test::build(text.str());
+  for (const std::filesystem::path& file : test::demos()) {
+    const test::Built built = test::build(test::text_of(file));
     for (std::size_t row = 0; row < built.plan.rows.size(); ++row)
       spoil_row(built.plan, row, tally);
   }

@@ -8,6 +8,7 @@
 #include <sstream>
 
 #include "fabrication/steps_check.h"
+#include "support/demos.h"
 
 using namespace splay;
 using namespace splay::fabrication;
@@ -131,16 +132,12 @@ TEST_CASE("an angle the scale does not have is that step's deviation and no othe
 // faces are, and at a corner of 60 degrees twice that. Half a step of each figure and of each scale
 // is common arithmetic: no face is off by more than a few of them.
 TEST_CASE("rounded settings leave no fin in any demo") {
-  for (const auto& entry :
-       std::filesystem::directory_iterator(std::string(SPLAYBOOK_SOURCE_DIR) + "/projects")) {
-    if (entry.path().extension() != ".toml") continue;
-    std::stringstream text;
-    text << std::ifstream(entry.path()).rdbuf();
-    const test::Built built = test::build(text.str());
+  for (const std::filesystem::path& file : test::demos()) {
+    const test::Built built = test::build(test::text_of(file));
     REQUIRE(built.stops() == "");
     const double step = built.project->job.figures().step_mm();
     for (std::size_t row = 0; row < built.plan.rows.size(); ++row) {
-      INFO(entry.path().filename().string() << " " << built.plan.rows[row].mark);
+      INFO(file.filename().string() << " " << built.plan.rows[row].mark);
       const double off = built.plan.rows[row].deviation_printed;
       CHECK(off >= 0);
       CHECK(off < 2 * step);

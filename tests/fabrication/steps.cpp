@@ -7,6 +7,7 @@
 #include <sstream>
 
 #include "fabrication/steps_check.h"
+#include "support/demos.h"
 
 using namespace splay;
 using namespace splay::fabrication;
@@ -57,14 +58,10 @@ std::string unfinished(const Plan& plan) {
 
 TEST_CASE("every step of every demo is proven") {
   int demos = 0;
-  for (const auto& entry :
-       std::filesystem::directory_iterator(std::string(SPLAYBOOK_SOURCE_DIR) + "/projects")) {
-    if (entry.path().extension() != ".toml") continue;
+  for (const std::filesystem::path& file : test::demos()) {
     ++demos;
-    INFO(entry.path().filename().string());
-    std::stringstream text;
-    text << std::ifstream(entry.path()).rdbuf();
-    const test::Built built = test::build(text.str());
+    INFO(file.filename().string());
+    const test::Built built = test::build(test::text_of(file));
     CHECK(built.plan.steps.size() > 20);
     check_steps(built.plan);
     CHECK(unfinished(built.plan) == "");

@@ -7,6 +7,7 @@
 #include "fabrication/proof.h"
 #include "fabrication/simulate.h"
 #include "fabrication/steps_check.h"
+#include "support/demos.h"
 
 using namespace splay;
 using namespace splay::fabrication;
@@ -103,12 +104,8 @@ TEST_CASE(
 // that shape joints fewer than one in six is wholly a hand's.
 TEST_CASE("hand tools are the last way in the demos") {
   int all = 0, hand = 0;
-  for (const auto& entry :
-       std::filesystem::directory_iterator(std::string(SPLAYBOOK_SOURCE_DIR) + "/projects")) {
-    if (entry.path().extension() != ".toml") continue;
-    std::stringstream text;
-    text << std::ifstream(entry.path()).rdbuf();
-    const test::Built built = test::build(text.str());
+  for (const std::filesystem::path& file : test::demos()) {
+    const test::Built built = test::build(test::text_of(file));
     for (const Step& step : built.plan.steps) {
       if (step.operations.empty()) continue;
       ++all;

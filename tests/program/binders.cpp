@@ -4,6 +4,7 @@
 #include <regex>
 
 #include "program/run.h"
+#include "support/demos.h"
 #include "writers/files.h"
 
 using namespace splay;
@@ -11,14 +12,6 @@ using namespace splay;
 namespace {
 
 namespace fs = std::filesystem;
-
-std::vector<std::string> demos() {
-  std::vector<std::string> names;
-  for (const auto& entry : fs::directory_iterator(std::string(SPLAYBOOK_SOURCE_DIR) + "/projects"))
-    if (entry.path().extension() == ".toml") names.push_back(entry.path().stem().string());
-  std::sort(names.begin(), names.end());
-  return names;
-}
 
 std::string only_pdf(const test::Folder& folder) {
   for (const auto& entry : fs::directory_iterator(folder.path()))
@@ -32,7 +25,7 @@ std::string bytes(const std::string& file) { return writers::read_file(file, 1u 
 
 TEST_CASE("every demo on every paper: sound PDF, fonts embedded, words come back") {
   const std::string paper = GENERATE("A4", "Letter", "A3", "Tabloid");
-  for (const std::string& demo : demos()) {
+  for (const std::string& demo : test::demo_names()) {
     INFO(demo << " on " << paper);
     test::Folder folder;
     const test::Run print = test::run(test::program() + " print " + test::project(demo) +
@@ -66,7 +59,7 @@ TEST_CASE("the same file gives the same bytes under another locale, time zone an
       test::run("localedef -i de_DE -f UTF-8 '" + (locales / "de_DE.UTF-8") + "'");
   INFO(made.output);
   REQUIRE(fs::exists(locales / "de_DE.UTF-8"));
-  for (const std::string& demo : demos()) {
+  for (const std::string& demo : test::demo_names()) {
     const std::string print = test::program() + " print " + test::project(demo) + " --out ";
     REQUIRE(test::run("TZ=UTC LC_ALL=C " + print + one.path()).status == 0);
     REQUIRE(test::run("LOCPATH=" + locales.path() +

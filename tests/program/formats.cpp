@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "program/run.h"
+#include "support/demos.h"
 #include "writers/files.h"
 
 using namespace splay;
@@ -13,14 +14,6 @@ namespace {
 namespace fs = std::filesystem;
 
 const std::string scripts = std::string(SPLAYBOOK_SOURCE_DIR) + "/tests/program/";
-
-std::vector<std::string> demos() {
-  std::vector<std::string> names;
-  for (const auto& entry : fs::directory_iterator(std::string(SPLAYBOOK_SOURCE_DIR) + "/projects"))
-    if (entry.path().extension() == ".toml") names.push_back(entry.path().stem().string());
-  std::sort(names.begin(), names.end());
-  return names;
-}
 
 std::string revision_of(const std::string& demo) {
   const std::string text = writers::read_file(test::project(demo), 1u << 20);
@@ -34,7 +27,7 @@ void save(const std::string& path, const std::string& text) { std::ofstream(path
 
 // RFC 4180 for the cut list; the DXF reference and SVG 1.1 through their readers.
 TEST_CASE("cut list, part drawings and report of every demo agree for other readers") {
-  for (const std::string& demo : demos()) {
+  for (const std::string& demo : test::demo_names()) {
     INFO(demo);
     test::Folder folder;
     const test::Run print = test::run(test::program() + " print " + test::project(demo) +
@@ -96,7 +89,7 @@ TEST_CASE("every demo's report fits the published schema, and a spoilt one does 
   test::Folder folder;
   save(folder / "schema.json", test::run(test::program() + " schema report").output);
   std::string files;
-  for (const std::string& demo : demos()) {
+  for (const std::string& demo : test::demo_names()) {
     const std::string file = folder / (demo + ".json");
     save(file, test::run(test::program() + " report " + test::project(demo)).output);
     files += " " + file;
@@ -106,8 +99,8 @@ TEST_CASE("every demo's report fits the published schema, and a spoilt one does 
   const test::Run sound = test::run(validate + files);
   INFO(sound.output);
   CHECK(sound.status == 0);
-  auto report =
-      nlohmann::json::parse(writers::read_file(folder / (demos().front() + ".json"), 1u << 26));
+  auto report = nlohmann::json::parse(
+      writers::read_file(folder / (test::demo_names().front() + ".json"), 1u << 26));
   const auto refused = [&](const nlohmann::json& spoilt) {
     save(folder / "spoilt.json", spoilt.dump());
     return test::run(validate + " " + (folder / "spoilt.json")).status == 1;
@@ -129,7 +122,7 @@ TEST_CASE("project files fit the editor's schema; a slip of the pen does not") {
   const std::string validate =
       "/usr/bin/python3 " + scripts + "validate.py " + (folder / "schema.json");
   std::string files;
-  for (const std::string& demo : demos()) files += " " + test::project(demo);
+  for (const std::string& demo : test::demo_names()) files += " " + test::project(demo);
   const test::Run sound = test::run(validate + files);
   INFO(sound.output);
   CHECK(sound.status == 0);

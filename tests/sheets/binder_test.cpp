@@ -7,6 +7,7 @@
 #include "ink/lint.h"
 #include "ink/outline.h"
 #include "sheets/packet.h"
+#include "support/demos.h"
 #include "support/piece.h"
 #include "writers/files.h"
 
@@ -21,17 +22,9 @@ const ink::FontSet& fonts() {
   return set;
 }
 
-std::vector<std::string> demos() {
-  std::vector<std::string> files;
-  for (const auto& entry : fs::directory_iterator(std::string(SPLAYBOOK_SOURCE_DIR) + "/projects"))
-    if (entry.path().extension() == ".toml") files.push_back(entry.path().string());
-  std::sort(files.begin(), files.end());
-  return files;
-}
+using test::demos;
 
-test::Built built(const std::string& file) {
-  return test::build(writers::read_file(file, 1u << 24));
-}
+test::Built built(const fs::path& file) { return test::build(writers::read_file(file, 1u << 24)); }
 
 std::string faults(const test::Built& piece, const ink::Packet& packet) {
   std::vector<std::string> marks;
@@ -86,7 +79,7 @@ double filled(const ink::Page& page) {
 }  // namespace
 
 TEST_CASE("no demo has a page fault on any paper, bound on one side or two") {
-  for (const std::string& file : demos()) {
+  for (const fs::path& file : demos()) {
     test::Built piece = built(file);
     for (const auto paper : {model::PaperSize::a4, model::PaperSize::letter, model::PaperSize::a3,
                              model::PaperSize::tabloid}) {
@@ -103,7 +96,7 @@ TEST_CASE("no demo has a page fault on any paper, bound on one side or two") {
 }
 
 TEST_CASE("every page has its number, its revision and its date; the index leads to all") {
-  for (const std::string& file : demos()) {
+  for (const fs::path& file : demos()) {
     const test::Built piece = built(file);
     const ink::Packet packet = sheets::make_packet(piece.plan, model::Style{}, fonts());
     const std::string total = std::to_string(packet.pages.size());
@@ -129,7 +122,7 @@ TEST_CASE("every page has its number, its revision and its date; the index leads
 }
 
 TEST_CASE("every named angle is on a page, with its rise") {
-  for (const std::string& file : demos()) {
+  for (const fs::path& file : demos()) {
     const test::Built piece = built(file);
     const ink::Packet packet = sheets::make_packet(piece.plan, model::Style{}, fonts());
     REQUIRE_FALSE(piece.plan.assembly.angles.empty());
@@ -146,7 +139,7 @@ TEST_CASE("every named angle is on a page, with its rise") {
 }
 
 TEST_CASE("the diagonals of every four-cornered loop are printed as planned") {
-  for (const std::string& file : demos()) {
+  for (const fs::path& file : demos()) {
     const test::Built piece = built(file);
     const ink::Packet packet = sheets::make_packet(piece.plan, model::Style{}, fonts());
     const FigureStyle figures = piece.project->job.figures();
@@ -173,7 +166,7 @@ TEST_CASE("two-sided binders leave the filing margin on the inner edge") {
 }
 
 TEST_CASE("no page of a demo is mostly empty") {
-  for (const std::string& file : demos()) {
+  for (const fs::path& file : demos()) {
     test::Built piece = built(file);
     for (const auto paper : {model::PaperSize::a4, model::PaperSize::letter, model::PaperSize::a3,
                              model::PaperSize::tabloid}) {

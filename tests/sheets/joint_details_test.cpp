@@ -8,6 +8,7 @@
 #include "part_pages.h"
 #include "sheets/joint_angles.h"
 #include "sheets/joint_words.h"
+#include "support/demos.h"
 
 using namespace splay;
 
@@ -52,11 +53,9 @@ std::vector<const ink::Page*> details(const ink::Packet& packet) {
 }  // namespace
 
 TEST_CASE("Every joint for which something is cut stands for itself or in one group") {
-  for (const auto& entry :
-       std::filesystem::directory_iterator(std::string(SPLAYBOOK_SOURCE_DIR) + "/projects")) {
-    if (entry.path().extension() != ".toml") continue;
-    INFO(entry.path());
-    const test::Built piece = test::build(writers::read_file(entry.path().string(), 1u << 24));
+  for (const std::filesystem::path& file : test::demos()) {
+    INFO(file);
+    const test::Built piece = test::build(test::text_of(file));
     std::multiset<std::string> grouped, wanted;
     for (const sheets::JointGroup& group : sheets::joint_groups(piece.plan).drawn)
       for (const parts::Joint* joint : group.joints) {
