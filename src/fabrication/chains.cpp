@@ -5,6 +5,7 @@
 #include <map>
 #include <numbers>
 
+#include "base/small_length.h"
 #include "fabrication/derive.h"
 #include "fabrication/hands.h"
 #include "fabrication/proof.h"
@@ -187,13 +188,14 @@ double division_of(const Plan& plan, const Step& step) {
 }
 
 void warn(Plan& plan, const ChainReport& chain) {
+  const Unit unit = *plan.project->job.units;
   const auto say = [&](Level level, const std::string& code, double gap, const std::string& how) {
     plan.findings.push_back(
         {level,
          code,
          {chain.name},
-         chain.name + ": " + how + " opens the last joint by " + plain_number(gap, 2) + " mm; " +
-             plain_number(chain.allowed, 2) + " mm is allowed.",
+         chain.name + ": " + how + " opens the last joint by " + small_length(gap, unit) + "; " +
+             small_length(chain.allowed, unit) + " is allowed.",
          "Set the saw with an angle gauge, within " +
              degrees_text(Angle{chain.tolerance}.degrees()) +
              " at every cut; close two halves of scrap first and true the last joints."});

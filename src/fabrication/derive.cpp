@@ -93,7 +93,8 @@ class Deriver {
     step.exact.width = part().size.z;
     const double over = at_.high(back.n) - back.d;
     if (over > resaw_from)
-      step.remark = "Resaw it near to size first: " + plain_number(over, 1) + " mm has to go.";
+      step.remark =
+          "Resaw it near to size first: " + project_.job.figures().with_unit(over) + " has to go.";
     at_.add(std::move(step), {back.flipped()});
   }
 

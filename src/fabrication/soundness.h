@@ -138,7 +138,7 @@ struct Soundness {
 // Each judges one thing into plan.soundness and appends its findings: "held-across-grain" (stop),
 // "panel-too-tight" (stop), "panel-comes-out",
 // "shelf-sags", "tips-easily", "clothing-storage", "too-large-for-way", "too-high-to-turn-up",
-// "too-large-apart", "drawer-cannot-open" (stop), "drawer-meets-door", "play-too-small".
+// "drawer-cannot-open" (stop), "drawer-meets-door", "play-too-small".
 void judge_movement(Plan& plan);
 void judge_panels(Plan& plan);
 void judge_shelves(Plan& plan);

@@ -14,7 +14,7 @@ _splaybook() {
       [ "$command" = print ] && whom="$whom archive"
       COMPREPLY=($(compgen -W "$whom" -- "$word"))
       return ;;
-    --as) COMPREPLY=($(compgen -W "pdf png svg dxf csv json" -- "$word")); return ;;
+    --as) COMPREPLY=($(compgen -W "pdf png svg dxf step csv json" -- "$word")); return ;;
     --out) COMPREPLY=($(compgen -d -- "$word")); return ;;
   esac
   local options

@@ -141,7 +141,7 @@ std::vector<ink::Page> make_buying(const Context& given) {
   const Context context = for_reading(given);
   const Bill bill = fabrication::make_bill(context.plan);
   if (bill.stock.empty()) return {};
-  const double width = context.area().width();
+  const double width = story_width(context);
   Story story;
   add_chapter(context, story, "Stock", stock_table(context, bill, width), width);
   story.push_back(drafting::body_text(context.kit, explanation(bill), width));
@@ -155,12 +155,7 @@ std::vector<ink::Page> make_buying(const Context& given) {
   Story off_cuts = off_cut_table(context, width);
   if (!off_cuts.empty())
     add_chapter(context, story, "Off-cuts to keep", std::move(off_cuts), width);
-  std::vector<ink::Page> pages;
-  for (drafting::Items& items : drafting::flow(story, {context.area()}, {context.area()})) {
-    pages.push_back(start_page(context, "Buying list"));
-    drafting::append(pages.back().items, std::move(items));
-  }
-  return pages;
+  return story_pages(context, "Buying list", story);
 }
 
 }  // namespace splay::sheets

@@ -6,6 +6,7 @@
 #include <numbers>
 
 #include "base/quantity.h"
+#include "base/small_length.h"
 #include "sheets/joint_cut.h"
 #include "sheets/part_view_facts.h"
 
@@ -144,17 +145,6 @@ std::string part_words(const Context& context, const Joint& joint, int index) {
   return words + (all.empty() ? "Nothing cut." : ".");
 }
 
-// To the hundredth of a millimetre or the thousandth of an inch, never "0".
-std::string small_length(const Context& context, double mm) {
-  const bool metric = context.kit.figures.unit == Unit::millimetre;
-  const double unit = metric ? 1 : Length::mm_per_inch;
-  const int places = metric ? 2 : 3;
-  const double least = std::pow(10.0, -places);
-  const std::string word = metric ? " mm" : " in";
-  if (mm < least * unit / 2) return "under " + plain_number(least, places) + word;
-  return plain_number(mm / unit, places) + word;
-}
-
 // "With 2 of: dowel 8 x 40 mm."
 std::string fitting_words(const fabrication::Plan& plan, const Joint& joint) {
   std::vector<std::pair<std::string, int>> counted;
@@ -181,7 +171,7 @@ std::string closing_words(const Context& context, const JointGroup& group) {
   if (printed < 0) return {};
   return "Cut to the figures as printed " +
          std::string(group.joints.size() > 1 ? "they open" : "it opens") + " by at most " +
-         small_length(context, printed) + ".";
+         small_length(printed, *context.job().units) + ".";
 }
 
 std::string chain_words(const Context& context, const Joint& joint) {
@@ -192,7 +182,7 @@ std::string chain_words(const Context& context, const Joint& joint) {
     if (!whole) continue;
     return "Round " + chain.name + " " + std::to_string(chain.cuts) +
            " cuts add up: each 0.1° off opens the last joint by " +
-           small_length(context, chain.gap_per_tenth) + "; each may be off by " +
+           small_length(chain.gap_per_tenth, *context.job().units) + "; each may be off by " +
            degrees_text(Angle{chain.tolerance}.degrees(), 3) + ".";
   }
   return {};

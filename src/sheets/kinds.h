@@ -21,6 +21,7 @@ std::vector<ink::Page> make_glue_up(const Context& context);
 std::vector<ink::Page> make_rods(const Context& context);
 std::vector<ink::Page> make_templates(const Context& context);
 std::vector<ink::Page> make_checks(const Context& context);
+std::vector<ink::Page> make_record(const Context& context);
 std::vector<ink::Page> make_signs(const Context& context);
 // The client's set.
 std::vector<ink::Page> make_client_cover(const Context& context);

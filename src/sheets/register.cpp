@@ -25,6 +25,7 @@ std::span<const SheetKind> registry() {
       SheetKind{"rods", "Setting-out strips", make_rods},
       SheetKind{"templates", "Templates", make_templates},
       SheetKind{"labels", "Part labels", make_labels},
+      SheetKind{"record", "As-built record", make_record},
       SheetKind{"signs", "Signs used in this binder", make_signs},
       SheetKind{"client-cover", "Drawings for approval", make_client_cover, true, client},
       SheetKind{"client-views", "Views", make_client_views, false, client},

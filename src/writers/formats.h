@@ -41,6 +41,7 @@ Files write_pdf(const Subject& subject);
 Files write_page_pictures(const Subject& subject);  // PNG: each page, and all on a contact sheet
 Files write_part_svg(const Subject& subject);       // 1:1, one file for each row of the cut list
 Files write_part_dxf(const Subject& subject);       // the same as DXF R12
+Files write_assembly_step(const Subject& subject);  // ISO 10303-21, the assembly of solids
 Files write_cut_list(const Subject& subject);       // CSV
 Files write_report(const Subject& subject);         // JSON
 Files write_as_built(const Subject& subject);       // CSV; nothing when nothing was measured

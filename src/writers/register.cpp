@@ -13,6 +13,7 @@ std::span<const Format> formats() {
       Format{"png", "the pages as pictures, and all of them on one", write_page_pictures, true},
       Format{"svg", "each part at its true size in millimetres", write_part_svg},
       Format{"dxf", "the outlines of each part in millimetres, DXF R12", write_part_dxf},
+      Format{"step", "the piece as an assembly of solids, ISO 10303-214", write_assembly_step},
       Format{"csv", "the cut list", write_cut_list},
       Format{"json", "everything computed", write_report},
       Format{"as-built", "measured sizes beside the designed ones", write_as_built},

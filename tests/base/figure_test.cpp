@@ -1,5 +1,7 @@
 #include "base/figure.h"
 
+#include "base/small_length.h"
+
 #include <catch2/catch.hpp>
 #include <cmath>
 #include <limits>
@@ -141,4 +143,11 @@ TEST_CASE("what is no number is refused, never printed") {
   CHECK_THROWS_AS(inches(256).round(1), std::invalid_argument);
   CHECK_THROWS_AS(inches(0).text(Figure{1}), std::invalid_argument);
   CHECK_THROWS_AS(millimetres(4).round(1), std::invalid_argument);
+}
+
+TEST_CASE("lengths under the smallest printed step") {
+  CHECK(small_length(0.508, Unit::inch) == "0.02 in");
+  CHECK(small_length(0.508, Unit::millimetre) == "0.51 mm");
+  CHECK(small_length(0.01, Unit::inch) == "under 0.001 in");
+  CHECK(small_length(0, Unit::millimetre) == "under 0.01 mm");
 }

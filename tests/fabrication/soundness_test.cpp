@@ -287,6 +287,21 @@ TEST_CASE("a drawer that cannot come out is found") {
   CHECK(barred.plan.soundness.openings[0].touches == "bar");
 }
 
+// A leaf hung inside its case and opened to 90 degrees stands in the opening by its own thickness.
+TEST_CASE("a drawer behind a door that opens to a right angle only") {
+  const std::string text =
+      test::job("mm") + test::sheet("ply", "18 mm") +
+      "[case.body]\noutline = { bottom = 500, height = 400 }\ndepth = 400\nstock = \"ply\"\n"
+      "[door.leaf]\nof = \"body\"\nhung = \"right\"\nstock = \"ply\"\n"
+      "[drawer.d]\nopening = { bottom = 460, height = 150 }\nat = [20, 30, 30]\ndepth = 350\n"
+      "box = { stock = \"ply\", bottom = \"ply\" }\n"
+      "runner = { kind = \"side\", length = 300, height = 45 }\n"
+      "front = { stock = \"ply\", gap = 3 }\n";
+  const test::Built built = test::build(text);
+  CHECK(built.found("drawer-meets-door"));
+  CHECK_FALSE(built.found("drawer-cannot-open"));
+}
+
 // Plain vectors as the second witness: what slides takes its share of the centre along.
 TEST_CASE("balance with a drawer open") {
   const test::Built built = test::build(drawer(20, "6"));

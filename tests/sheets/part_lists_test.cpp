@@ -51,6 +51,25 @@ TEST_CASE("the cut list has every row once, with its figures, and the sums of ea
   }
 }
 
+TEST_CASE("the record to fill in has every part with its designed figures") {
+  const test::Built piece = test::piece_from("projects/canted-tea-cabinet.toml");
+  const ink::Packet packet = test::binder(piece);
+  const FigureStyle figures = piece.project->job.figures();
+  const auto recorded = [&](const std::string& words) {
+    return std::ranges::any_of(packet.pages, [&](const ink::Page& page) {
+      return page.title == "As-built record" && test::shows(page, words);
+    });
+  };
+  CHECK(recorded("[as_built]"));
+  CHECK(recorded("48"));  // over everything, as the file says
+  for (const fabrication::PartRow& row : piece.plan.rows) {
+    CAPTURE(row.mark);
+    CHECK(recorded(row.mark));
+    for (const double mm : {row.finished.x, row.finished.y, row.finished.z})
+      CHECK(recorded(figures.text(mm)));
+  }
+}
+
 TEST_CASE("a cut list of a hundred parts breaks over pages with its heading on each") {
   std::string shelves;
   for (int i = 0; i < 40; ++i)

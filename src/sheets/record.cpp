@@ -1,0 +1,83 @@
+// A record to fill in when the piece is done: what was measured beside what was designed. What is
+// written here goes into the file as [as_built], and from there into the archive.
+#include "drafting/table.h"
+#include "sheets/kinds.h"
+#include "sheets/table_columns.h"
+
+namespace splay::sheets {
+
+namespace {
+
+using drafting::Cell;
+using drafting::Story;
+
+constexpr double room = 20;  // mm to write a figure into
+
+drafting::Column by_hand(const char* head, double share = 0) {
+  return {.head = head, .share = share, .least = room};
+}
+
+Story overall_table(const Context& context, double width) {
+  Box box;
+  for (const parts::Part& part : context.plan.assembly.parts)
+    for (const Vec3 vertex : part.world.vertices()) box.add(vertex);
+  const Vec3 size = box.size();
+  drafting::Table table;
+  table.columns = {words("Over everything"), figures("Designed"), by_hand("Measured", 1),
+                   by_hand("By, on", 1)};
+  const std::pair<const char*, double> sizes[] = {
+      {"width", size.x}, {"height", size.z}, {"depth", size.y}};
+  for (const auto& [word, mm] : sizes)
+    table.rows.push_back({{Cell::bold(word), context.kit.figures.text(mm), "", ""}, {}, false});
+  return drafting::table(context.kit, table, width);
+}
+
+Story parts_table(const Context& context, double width) {
+  const FigureStyle& style = context.kit.figures;
+  drafting::Table table;
+  table.columns = {{.head = "Mark", .share = 0, .wrap = false},
+                   words("Part"),
+                   figures("Length"),
+                   by_hand("measured"),
+                   figures("Width"),
+                   by_hand("measured"),
+                   figures("Thick"),
+                   by_hand("measured")};
+  for (const fabrication::PartRow& row : context.plan.rows)
+    table.rows.push_back({{Cell::bold(row.mark), row.name, style.text(row.finished.x), "",
+                           style.text(row.finished.y), "", style.text(row.finished.z), ""},
+                          {},
+                          false});
+  return drafting::table(context.kit, table, width);
+}
+
+Story work_table(const Context& context, double width) {
+  drafting::Table table;
+  table.columns = {{.head = "The work", .share = 0, .wrap = false}, {.head = ""}};
+  for (const char* line :
+       {"Begun, finished", "Hours", "Room while it was made: warmth, dampness",
+        "Wood and sheets: whence, batch", "Glue and finish: batch", "Photographs: file names",
+        "Changed at the bench, and why", "To do otherwise next time"})
+    table.rows.push_back({{line, ""}, {}, false});
+  return drafting::table(context.kit, table, width);
+}
+
+}  // namespace
+
+std::vector<ink::Page> make_record(const Context& given) {
+  const Context context = for_reading(given);
+  const double width = story_width(context);
+  Story story{drafting::body_text(
+      context.kit,
+      "To be filled in on the finished piece, dry and at rest. What stands here goes into the "
+      "project file under [as_built] and from there into the archive, beside the designed figures; "
+      "nothing is cut by it, and it voids no signature.",
+      width)};
+  story.back().space_after = 6;
+  add_chapter(context, story, "The piece", overall_table(context, width), width);
+  add_chapter(context, story, "The work", work_table(context, width), width);
+  add_chapter(context, story, "Parts", parts_table(context, width), width);
+  return story_pages(context, "As-built record", story);
+}
+
+}  // namespace splay::sheets
