@@ -99,10 +99,11 @@ std::vector<Items> flow(const Story& story, const std::vector<ink::Rect>& first,
                         const std::vector<ink::Rect>& next, bool level) {
   Poured poured = pour(story, first, next);
   constexpr double meagre = 0.35;
+  const std::size_t count = poured.size();
   if (level)
     poured = levelled(story, std::move(poured), first, next, 0);
-  else if (poured.size() > 1 && fullness(story, poured.back(), next) < meagre)
-    poured = levelled(story, std::move(poured), first, next, poured.size() - 2);
+  else if (count > 1 && fullness(story, poured.back(), next) < meagre)
+    poured = levelled(story, std::move(poured), first, next, count - 2);
   std::vector<Items> pages;
   for (const std::vector<Filled>& filled : poured)
     pages.push_back(draw(story, filled, pages.empty() ? first : next));

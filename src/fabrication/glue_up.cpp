@@ -90,6 +90,7 @@ std::string slower_glues(const Plan& plan, const GlueStage& stage) {
 
 std::vector<std::string> joint_names(const Plan& plan, const std::vector<int>& joints) {
   std::vector<std::string> names;
+  names.reserve(joints.size());
   for (const int joint : joints) names.push_back(plan.assembly.joints[at(joint)].name);
   return names;
 }
