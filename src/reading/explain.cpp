@@ -72,6 +72,33 @@ std::string sizes_text() {
   return text;
 }
 
+// Where a word stands further in, as "joint.dowel"; tables before single fields.
+struct Places {
+  std::vector<std::string> tables, fields;
+
+  void search(std::string_view word, const std::vector<FieldRow>& rows, const std::string& path) {
+    for (const FieldRow& row : rows) {
+      const std::string here = path + "." + row.name;
+      if (row.name == word) (row.table ? tables : fields).push_back(here);
+      search(word, row.inner, here);
+    }
+  }
+};
+
+// A word that is at the top of no table: its one place explained, or its places named.
+std::string further_in(std::string_view word, const model::Registry& registry,
+                       const std::vector<TopTable>& tops) {
+  Places places;
+  for (const TopTable& top : tops) places.search(word, top.rows, top.word);
+  const std::vector<std::string>& found = places.tables.empty() ? places.fields : places.tables;
+  if (found.empty()) return "";
+  if (found.size() == 1) return explain(found.front(), registry);
+  std::string list;
+  for (const std::string& place : found) list += (list.empty() ? "" : ", ") + place;
+  return "\"" + std::string(word) + "\" stands in more places than one; explain one of them:\n" +
+         wrapped(list, 2);
+}
+
 }  // namespace
 
 std::string explain(std::string_view word, const model::Registry& registry) {
@@ -82,7 +109,8 @@ std::string explain(std::string_view word, const model::Registry& registry) {
   const auto top = std::find_if(tables.begin(), tables.end(), [&](const TopTable& table) {
     return table.word == word.substr(0, dot);
   });
-  if (top == tables.end()) return "";
+  if (top == tables.end())
+    return dot == word.size() ? further_in(word, registry, tables) : std::string();
   std::string header = top->word + (top->named ? ".NAME" : "");
   std::string help = top->help;
   std::vector<FieldRow> rows = top->rows;

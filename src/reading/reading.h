@@ -31,7 +31,8 @@ struct StyleReading {
 StyleReading read_style(std::string_view source, std::string_view name);
 
 // The fields of a word ("case", "case.shelf", "job", "stock"), for a terminal; "" when the word is
-// unknown. Without a word: the list of words.
+// unknown. A word further in ("dowel") is explained at its one place, or its places are named.
+// Without a word: the list of words.
 std::string explain(std::string_view word, const model::Registry& registry);
 
 // The whole file format as a Markdown page, from the same description.

@@ -44,6 +44,14 @@ TEST_CASE("explain goes in by dots") {
   CHECK(holds(reading::explain("sizes", furniture()), "\"1 in 6\""));
 }
 
+TEST_CASE("explain finds a word that stands further in") {
+  CHECK(reading::explain("ledge", furniture()) == reading::explain("crate.ledge", furniture()));
+  CHECK(holds(reading::explain("top_at", furniture()), "Height of its top face"));
+  const std::string places = reading::explain("width", furniture());
+  CHECK(holds(places, "in more places than one"));
+  CHECK(holds(places, "stock.rack.width"));
+}
+
 TEST_CASE("explain says nothing of a word it doesn't know") {
   for (const char* word : {"crates", "crate.x", "crate.depth.x", ".", "crate.", "..", "job.title."})
     CHECK(reading::explain(word, furniture()).empty());
