@@ -173,8 +173,7 @@ TEST_CASE("a finding of each code, provoked") {
 TEST_CASE("a record of a part that isn't there is a fault") {
   const test::Built built = test::build(text_of({"", "case", {}, ""}));
   model::AsBuilt record;
-  record.parts.push_back({});
-  record.parts.back().name = "Z9";
+  record.parts.add("Z9");
   const std::vector<Diagnostic> said = fabrication::as_built_faults(built.plan, record);
   REQUIRE(said.size() == 1);
   CHECK(said.front().code == "unknown-mark");
