@@ -91,7 +91,12 @@ std::vector<Spoilt> pieces() {
          "outline = { corners = [[0, 0], [700, 0], [350, 500]], names = [\"floor\", \"one\", "
          "\"other\"] }"}},
        ""},
-      {"no-outline", "top", {{"stock = \"top\"", "stock = \"top\"\noverhang = -300"}}, ""},
+      {"no-outline",
+       "top",
+       {{"outline = { front = \"long\", deep = \"deep\" }",
+         "outline = { corners = [[0, 0], [800, 0], [800, 400], [420, 400], [420, 100], [400, 100], "
+         "[400, 400], [0, 400]] }\noverhang = { all = 50 }"}},
+       ""},
       {"nothing-on-it",
        "stand",
        {{"under = \"chest\"", "under = \"late\""}},
