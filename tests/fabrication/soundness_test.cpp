@@ -292,7 +292,7 @@ TEST_CASE("a drawer behind a door that opens to a right angle only") {
   const std::string text =
       test::job("mm") + test::sheet("ply", "18 mm") +
       "[case.body]\noutline = { bottom = 500, height = 400 }\ndepth = 400\nstock = \"ply\"\n"
-      "[door.leaf]\nof = \"body\"\nhung = \"right\"\nstock = \"ply\"\n"
+      "[door.leaf]\nof = \"body\"\nhung = \"right\"\nslab = { stock = \"ply\" }\n"
       "[drawer.d]\nopening = { bottom = 460, height = 150 }\nat = [20, 30, 30]\ndepth = 350\n"
       "box = { stock = \"ply\", bottom = \"ply\" }\n"
       "runner = { kind = \"side\", length = 300, height = 45 }\n"
