@@ -67,12 +67,15 @@ double widest_line(const Kit& kit, std::string_view text, double height, ink::Fa
   }
 }
 
+// A text may be as wide as the room made for it, added up in whatever order.
+constexpr double rounding = 1e-6;  // mm
+
 std::vector<std::string> wrap(const Kit& kit, std::string_view text, double width, double height,
                               ink::Face face) {
   std::vector<std::string> lines;
   for (;;) {
     const std::size_t end = text.find('\n');
-    wrap_line(kit, text.substr(0, end), width, height, face, lines);
+    wrap_line(kit, text.substr(0, end), width + rounding, height, face, lines);
     if (end == std::string_view::npos) return lines;
     text.remove_prefix(end + 1);
   }
@@ -80,7 +83,7 @@ std::vector<std::string> wrap(const Kit& kit, std::string_view text, double widt
 
 std::string shortened(const Kit& kit, std::string_view text, double width, double height,
                       ink::Face face) {
-  if (kit.width(text, height, face) <= width) return std::string(text);
+  if (kit.width(text, height, face) <= width + rounding) return std::string(text);
   std::string best = "…";
   for (std::size_t at = 0; at < text.size();) {
     at += std::max<std::size_t>(first_character(text.substr(at)).bytes, 1);

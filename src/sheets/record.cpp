@@ -2,6 +2,7 @@
 // written here goes into the file as [as_built], and from there into the archive.
 #include "drafting/table.h"
 #include "sheets/kinds.h"
+#include "sheets/part_view_facts.h"
 #include "sheets/table_columns.h"
 
 namespace splay::sheets {
@@ -11,7 +12,7 @@ namespace {
 using drafting::Cell;
 using drafting::Story;
 
-constexpr double room = 20;  // mm to write a figure into
+constexpr double room = 17;  // mm to write a figure into
 
 drafting::Column by_hand(const char* head, double share = 0) {
   return {.head = head, .share = share, .least = room};
@@ -43,9 +44,9 @@ Story parts_table(const Context& context, double width) {
                    by_hand("measured"),
                    figures("Thick"),
                    by_hand("measured")};
-  for (const fabrication::PartRow& row : context.plan.rows)
-    table.rows.push_back({{Cell::bold(row.mark), row.name, style.text(row.finished.x), "",
-                           style.text(row.finished.y), "", style.text(row.finished.z), ""},
+  for (const fabrication::PartRow* row : rows_in_order(context.plan))
+    table.rows.push_back({{Cell::bold(row->mark), row->name, style.text(row->finished.x), "",
+                           style.text(row->finished.y), "", style.text(row->finished.z), ""},
                           {},
                           false});
   return drafting::table(context.kit, table, width);
@@ -54,10 +55,9 @@ Story parts_table(const Context& context, double width) {
 Story work_table(const Context& context, double width) {
   drafting::Table table;
   table.columns = {{.head = "The work", .share = 0, .wrap = false}, {.head = ""}};
-  for (const char* line :
-       {"Begun, finished", "Hours", "Room while it was made: warmth, dampness",
-        "Wood and sheets: whence, batch", "Glue and finish: batch", "Photographs: file names",
-        "Changed at the bench, and why", "To do otherwise next time"})
+  for (const char* line : {"Begun, finished, hours", "Room while it was made: warmth, dampness",
+                           "Wood, glue, finish: whence, batch", "Photographs: file names",
+                           "Changed at the bench, and why", "To do otherwise next time"})
     table.rows.push_back({{line, ""}, {}, false});
   return drafting::table(context.kit, table, width);
 }
@@ -74,8 +74,8 @@ std::vector<ink::Page> make_record(const Context& given) {
       "nothing is cut by it, and it voids no signature.",
       width)};
   story.back().space_after = 6;
-  add_chapter(context, story, "The piece", overall_table(context, width), width);
-  add_chapter(context, story, "The work", work_table(context, width), width);
+  add_chapter(context, story, "The piece and the work", overall_table(context, width), width);
+  drafting::add(story, work_table(context, width));
   add_chapter(context, story, "Parts", parts_table(context, width), width);
   return story_pages(context, "As-built record", story);
 }
