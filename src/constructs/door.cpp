@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "constructs/door_build.h"
+#include "constructs/play.h"
 #include "constructs/section.h"
 #include "joinery/draft.h"
 
@@ -49,14 +50,44 @@ Plane DoorBuild::plane(Vec3 n, Vec3 through) const {
   return opening_.place.plane(Plane::through(through, n));
 }
 
+// A leaf no larger than its share of the opening. Across the grain of its stiles or rails, or of
+// all of a slab; a solid panel swells in its own groove or rebate.
+double DoorBuild::swells(bool across) const {
+  const model::Project& project = builder_.project();
+  if (spec_.slab.given) {
+    const bool up = spec_.slab.grain.value == SlabGrain::up;
+    if (up != across) return 0;
+    double low = 1e300, high = -1e300;
+    for (const Vec2 p : opening_.shape) {
+      low = std::min(low, across ? p.x : p.y);
+      high = std::max(high, across ? p.x : p.y);
+    }
+    return swelling(project, *spec_.slab.stock, (high - low) / (across ? spec_.leaves.value : 1));
+  }
+  double widest = spec_.frame.width->mm;
+  for (std::size_t i = 0; i < spec_.frame.members.size(); ++i)
+    if (spec_.frame.members[i].width.given)
+      widest = std::max(widest, spec_.frame.members[i].width->mm);
+  return swelling(project, *spec_.frame.stock, 2 * widest);
+}
+
+double DoorBuild::gap_at(Vec2 out) const {
+  const model::Given<Length>& gap = spec_.gap.given_for(out);
+  const bool sideways = std::abs(out.x) >= std::abs(out.y);
+  return gap.given ? gap->mm : std::max(gap->mm, one_gap(builder_.project(), swells(sideways)));
+}
+
 bool DoorBuild::lay_leaves(const Polygon& whole) {
   if (spec_.leaves.value == 1) {
     leaves_.push_back({"", spec_.hung.value == HungOn::left, whole, {}, {}, {}, {}});
     return true;
   }
+  const model::Given<Length>& asked = spec_.meeting_gap;
+  const double meeting =
+      asked.given ? asked->mm : std::max(asked->mm, both_gaps(builder_.project(), swells(true)));
   const auto [low, high] =
       std::minmax_element(whole.begin(), whole.end(), [](Vec2 a, Vec2 b) { return a.x < b.x; });
-  const double middle = (low->x + high->x) / 2, half = spec_.meeting_gap->mm / 2;
+  const double middle = (low->x + high->x) / 2, half = meeting / 2;
   for (const bool left : {true, false}) {
     const double sense = left ? 1 : -1;
     Polygon shape = clipped(whole, {-sense, 0}, half - sense * middle);
@@ -78,7 +109,7 @@ bool DoorBuild::lay_out() {
   std::vector<double> inwards;
   for (std::size_t i = 0; i < opening_.shape.size(); ++i) {
     const Vec2 out = edge_out(opening_.shape, i);
-    inwards.push_back(over() ? -spec_.overlap.for_edge(out) : spec_.gap.for_edge(out));
+    inwards.push_back(over() ? -spec_.overlap.for_edge(out) : gap_at(out));
   }
   const auto whole = offset_edges(opening_.shape, inwards);
   if (!whole)

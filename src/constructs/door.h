@@ -14,11 +14,17 @@ enum class SlabGrain { up, across };
 
 // An amount for every edge of the opening, by the way the edge looks.
 struct EdgeAmounts : model::Fields {
-  explicit EdgeAmounts(Length usual) : all(usual) {}
+  // `when_left_out`: what holds of `all` when it isn't the usual amount.
+  explicit EdgeAmounts(Length usual, std::string_view when_left_out = {})
+      : all(usual), when_left_out_(when_left_out) {}
   model::Given<Length> all, left, right, top, bottom;
   void fields(model::FieldVisitor& visit) override;
-  double for_edge(
-      Vec2 out) const;  // mm; `out` is the edge's outward direction as the front is seen
+  // mm; `out` is the edge's outward direction as the front is seen.
+  double for_edge(Vec2 out) const { return given_for(out).value.mm; }
+  const model::Given<Length>& given_for(Vec2 out) const;
+
+ private:
+  std::string_view when_left_out_;
 };
 
 struct DoorSlab : model::Fields {
@@ -52,7 +58,8 @@ class Door : public Construct, public OpeningChoice {
 
   model::Given<DoorFit> fit{DoorFit::inset};
   model::Given<Length> set_back{Length{0}};
-  EdgeAmounts gap{Length::inches(1.0 / 16)}, overlap{Length{0}};
+  EdgeAmounts gap{Length::inches(1.0 / 16), "1/16 in, or more for swelling and accuracy"},
+      overlap{Length{0}};
   model::Given<int> leaves{1};
   model::Given<Length> meeting_gap{Length::inches(1.0 / 8)};
   model::Given<HungOn> hung{HungOn::left};

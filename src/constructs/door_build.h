@@ -36,6 +36,8 @@ class DoorBuild {
   std::string words(const DoorLeaf& leaf) const;  // "the left leaf of pantry"
   Plane plane(Vec3 n, Vec3 through) const;        // of the opening's frame, in the world
   bool over() const { return spec_.fit.value == DoorFit::over; }
+  double gap_at(Vec2 out) const;  // mm, inset: at an edge that looks so
+  double swells(bool across) const;
   bool lay_out();
   bool lay_leaves(const Polygon& whole);
   void add_measures(const DoorLeaf& leaf);

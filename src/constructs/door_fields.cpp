@@ -10,7 +10,8 @@ using model::need;
 using model::Range;
 
 void EdgeAmounts::fields(model::FieldVisitor& visit) {
-  visit.length(may("all", "at every edge that has none of its own"), all, Range::allowance());
+  visit.length(may("all", "at every edge that has none of its own", when_left_out_), all,
+               Range::allowance());
   visit.length(may("left", "at edges that look to the left", "as at all"), left,
                Range::allowance());
   visit.length(may("right", "at edges that look to the right", "as at all"), right,
@@ -19,11 +20,11 @@ void EdgeAmounts::fields(model::FieldVisitor& visit) {
   visit.length(may("bottom", "at edges that look down", "as at all"), bottom, Range::allowance());
 }
 
-double EdgeAmounts::for_edge(Vec2 out) const {
+const model::Given<Length>& EdgeAmounts::given_for(Vec2 out) const {
   const bool sideways = std::abs(out.x) >= std::abs(out.y);
   const model::Given<Length>& own =
       sideways ? (out.x < 0 ? left : right) : (out.y < 0 ? bottom : top);
-  return own.given ? own->mm : all->mm;
+  return own.given ? own : all;
 }
 
 void DoorSlab::fields(model::FieldVisitor& visit) {
@@ -122,12 +123,16 @@ void Door::fields(model::FieldVisitor& visit) {
   choose<DoorFit, 2>(visit, may("fit", "inset in the opening, or over its edges"), fit,
                      {"inset", "over"});
   visit.length(may("set_back", "inset: from the front to its face"), set_back, Range::allowance());
-  visit.table(may("gap", "inset: between the opening and the door, 1/16 in, common practice"), gap);
+  visit.table(may("gap",
+                  "inset: between the opening and the door; where none is given 1/16 in, common "
+                  "practice, or what its swelling and the shop's accuracy need"),
+              gap);
   visit.table(may("overlap", "over: past the edges of the opening"), overlap);
   visit.count(may("leaves", "a single door, or a pair that meets in the middle"), leaves,
               Range::between(1, 2));
-  visit.length(may("meeting_gap", "between the leaves of a pair, common practice"), meeting_gap,
-               Range::allowance());
+  visit.length(may("meeting_gap", "between the leaves of a pair",
+                   "1/8 in, common practice, or more for swelling and accuracy"),
+               meeting_gap, Range::allowance());
   choose<HungOn, 2>(visit, may("hung", "single door: the side its hinges are on, from the front"),
                     hung, {"left", "right"});
   visit.table(may("slab", "one flat piece"), slab);

@@ -72,7 +72,7 @@ void DoorBuild::let_in(const DoorHinge& hinge, int part, int host, const std::st
   const Plane limit = plane({0, -1, 0}, {0, y_[0] + wide, 0});
   gain(part, plane(out, at - out * deep), limit, {});
   if (host < 0) return;
-  const double gap = spec_.gap.for_edge(hinge.out);
+  const double gap = gap_at(hinge.out);
   gain(host, plane(-out, at + out * (gap + deep)), limit, {plane(-out, at)});
 }
 
@@ -101,7 +101,7 @@ bool DoorBuild::drill_cup(const DoorHinge& hinge, int part, const std::string& j
 bool DoorBuild::drill_plate(const DoorHinge& hinge, int host, const std::string& joint) {
   const double back = or_else(spec_.hinges.plate, 37);
   if (back <= 0 || host < 0) return true;
-  const double beside = over() ? -spec_.overlap.for_edge(hinge.out) : spec_.gap.for_edge(hinge.out);
+  const double beside = over() ? -spec_.overlap.for_edge(hinge.out) : gap_at(hinge.out);
   const Vec3 way = opening_.place.direction(lift_direction(hinge.out));
   const Solid wood = builder_.part(host).body.transformed(builder_.part(host).place);
   for (const double up : {-plate_apart / 2, plate_apart / 2}) {
@@ -201,7 +201,7 @@ bool DoorBuild::hang_on_pivots(DoorLeaf& leaf) {
     if (part < 0)
       return stop("no-pivot", "The pivots of " + words(leaf) + " miss its wood.",
                   "Change hinges.line_out and line_in_front.", spec_.hinges.span);
-    const double gap = over() ? 0 : spec_.gap.for_edge({0, up});
+    const double gap = over() ? 0 : gap_at({0, up});
     const int host = part_at(others(leaf), {x, y, z + up * (gap + probe)});
     const std::string joint = tie(part, host, "pivot");
     const Vec3 at = opening_.place.point({x, y, z});
@@ -228,7 +228,7 @@ bool DoorBuild::hang(DoorLeaf& leaf) {
   for (std::size_t i = 0; i < leaf.hinges.size(); ++i) {
     const DoorHinge& hinge = leaf.hinges[i];
     const int part = part_at(leaf.parts, lift(hinge.at - hinge.out * probe, middle));
-    const double gap = spec_.gap.for_edge(hinge.out);
+    const double gap = gap_at(hinge.out);
     const Vec2 beside = over() ? hinge.at - hinge.out * (spec_.overlap.for_edge(hinge.out) / 2)
                                : hinge.at + hinge.out * (gap + probe);
     const int host = part_at(others(leaf), lift(beside, over() ? y_[1] + probe : middle));

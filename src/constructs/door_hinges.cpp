@@ -84,7 +84,7 @@ bool DoorBuild::lay_line(DoorLeaf& leaf) const {
   double out = 0, front = 0;
   switch (hinges.kind.value) {
     case HingeKind::butt:
-      out = over() ? radius : spec_.gap.for_edge(first.out) / 2;
+      out = over() ? radius : gap_at(first.out) / 2;
       front = over() ? -thick_ : radius;
       break;
     case HingeKind::cup:

@@ -2,10 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numeric>
 
 #include "constructs/drawer_build.h"
 #include "constructs/plate.h"
+#include "constructs/play.h"
 #include "constructs/section.h"
 #include "joinery/draft.h"
 #include "joinery/joint.h"
@@ -51,11 +51,17 @@ void DrawerBuild::lay_heights() {
   const bool side = runner.kind.value == RunnerKind::side;
   const bool under = runner.kind.value == RunnerKind::undermount;
   const auto in = [](double inches) { return Length::inches(inches).mm; };
-  each_side_ = or_else(runner.each_side, side ? in(0.5) : under ? 21 - thick_ : in(1.0 / 16));
+  const model::Project& project = builder_.project();
+  each_side_ = or_else(runner.each_side, side    ? in(0.5)
+                                         : under ? 21 - thick_
+                                                 : std::max(in(1.0 / 16), one_gap(project, 0)));
   play_ = or_else(runner.play, side ? in(1.0 / 16) : 0);
   below_ = or_else(runner.below, side ? in(0.25) : under ? in(9.0 / 16) : 0);
-  above_ = or_else(runner.above, side || under ? in(0.25) : in(3.0 / 32));
   const double foot = opening_[0].y, top = opening_[2].y;
+  const double needs = spec_.box.height.given
+                           ? 0
+                           : both_gaps(project, swelling(project, *spec_.box.stock, top - foot));
+  above_ = or_else(runner.above, std::max(side || under ? in(0.25) : in(3.0 / 32), needs - below_));
   z_[0] = foot + below_;
   z_[1] = spec_.box.height.given ? z_[0] + spec_.box.height->mm : top - above_;
   const double high = or_else(runner.height, side ? 45 : under ? 16 : 20);
@@ -119,17 +125,6 @@ bool DrawerBuild::check_box() const {
   return true;
 }
 
-// Whose wood stands beside the runners.
-void DrawerBuild::find_walls() {
-  std::vector<int> all(static_cast<std::size_t>(builder_.count()));
-  std::iota(all.begin(), all.end(), 0);
-  const double z = (band_[0] + band_[1]) / 2, y = (y_[0] + y_[1]) / 2;
-  for (const std::size_t side : {0U, 1U}) {
-    const double beside = wall(side, z) + (side == 0 ? -1 : 1);
-    walls_[side] = part_at(builder_, all, place_.point({beside, y, z}));
-  }
-}
-
 bool DrawerBuild::lay_out() {
   const auto found = find_opening(builder_, spec_, spec_);
   if (!found) return false;
@@ -159,60 +154,20 @@ bool DrawerBuild::lay_out() {
   return true;
 }
 
-// A wedge along the runner: its back on the leaning side, its face plumb.
-void DrawerBuild::add_packing(std::size_t side) {
-  if (!leans(side)) return;
-  const double sense = side == 0 ? 1 : -1;
-  const Vec2 foot = opening_[side == 0 ? 0 : 1], head = opening_[side == 0 ? 3 : 2];
-  const Vec2 up = unit(head - foot);
-  const Vec2 out = side == 0 ? left_of(up) : -left_of(up);
-  const Plane back = plane({out.x, 0, out.y}, dot(out, foot));
-  parts::Blank blank;
-  const std::string word = side == 0 ? "left" : "right";
-  blank.name = part_name(builder_, spec_, word + " packing");
-  blank.stock = *spec_.packing.stock;
-  blank.place = frame(place_.point({face_[side], 0, 0}), {0, 1, 0}, {sense, 0, 0});
-  const double deep = std::max(std::abs(face_[side] - wall(side, band_[0])),
-                               std::abs(face_[side] - wall(side, band_[1])));
-  Box box;
-  for (const double z : band_)
-    for (const double y : y_)
-      for (const double x : {face_[side], face_[side] - sense * (deep + 5)})
-        box.add(blank.place.local_point(place_.point({x, y, z})));
-  blank.body = Solid::box(box.low, box.high);
-  const bool up_high = blank.place.ey.z > 0;
-  blank.side_names = {"front end",
-                      "back end",
-                      up_high ? "lower edge" : "upper edge",
-                      up_high ? "upper edge" : "lower edge",
-                      "back",
-                      "face"};
-  const int part = builder_.add(std::move(blank));
-  packs_[side] = part;
-  builder_.cut_edge(part, back, "bevel to the " + word + " side", "");
-  builder_.measure(part, "thickness at its thick edge", deep);
-  builder_.measure(part, "thickness at its thin edge", spec_.packing.least->mm);
-  if (walls_[side] >= 0) joinery::glued(builder_, walls_[side], part, back.flipped(), "screwed");
-}
-
-void DrawerBuild::add_runner(std::size_t side) {
-  const std::string word = side == 0 ? "left" : "right";
-  const char* kinds[] = {"side runner", "undermount runner", "wooden runner"};
-  const std::string kind = kinds[static_cast<int>(spec_.runner.kind.value)];
-  const int host = packs_[side] >= 0 ? packs_[side] : walls_[side];
-  std::vector<int> touches{sides_[side]};
-  if (host >= 0) touches.insert(touches.begin(), host);
-  const std::string joint = host < 0 ? "" : part_name(builder_, spec_, word + " runner");
-  builder_.add_fitting({kind,
-                        figure(y_[1] - y_[0]),
-                        place_.point({face_[side], y_[0], (band_[0] + band_[1]) / 2}),
-                        {0, 1, 0},
-                        band_[1] - band_[0],
-                        y_[1] - y_[0],
-                        touches,
-                        joint});
-  // Nothing of it is glued: it has no surfaces that meet.
-  if (host >= 0) builder_.add_joint({joint, kind, {host, sides_[side]}, 0, {}});
+// At foot, right, top and left: its own, else what is usual or what the drawer needs. The box
+// behind it is as high at the most and may swell more; where that stands lower than the front's
+// foot, more is needed above.
+std::vector<double> DrawerBuild::front_gaps() const {
+  const model::Given<Length>& gap = spec_.front.gap;
+  if (gap.given) return std::vector<double>(4, gap->mm);
+  const model::Project& project = builder_.project();
+  const double high = opening_[2].y - opening_[0].y;
+  const double swells = std::max(swelling(project, *spec_.front.stock, high),
+                                 swelling(project, *spec_.box.stock, high));
+  const double side = std::max(gap->mm, one_gap(project, 0));
+  const double foot = std::max(gap->mm, one_gap(project, swells));
+  const double top = std::max(foot, both_gaps(project, swells) - std::min(foot, below_));
+  return {foot, side, top, side};
 }
 
 void DrawerBuild::add_front() {
@@ -220,7 +175,8 @@ void DrawerBuild::add_front() {
   if (!front.given) return;
   const bool over = front.fit.value == FrontFit::over;
   const double t = stock_thickness(builder_, *front.stock);
-  const std::vector<double> inwards(4, over ? -front.overlap->mm : front.gap->mm);
+  const std::vector<double> inwards =
+      over ? std::vector<double>(4, -front.overlap->mm) : front_gaps();
   const auto shape = offset_edges(opening_, inwards);
   if (!shape) {
     stop("no-front", "The front of " + spec_.name + " has no shape at these sizes.",

@@ -4,6 +4,7 @@
 
 #include <array>
 #include <string>
+#include <vector>
 
 #include "constructs/drawer.h"
 
@@ -21,15 +22,17 @@ class DrawerBuild {
   double wall(std::size_t side, double z) const;  // x of the opening's left (0) or right side
   bool leans(std::size_t side) const;
   bool lay_out();
-  void find_walls();
   void lay_heights();
   bool lay_length();
   bool check_box() const;
-  void add_packing(std::size_t side);
-  void add_runner(std::size_t side);
+  std::vector<double> front_gaps() const;
   void add_front();
   void note_lost_space() const;
   void add_measures();
+  // drawer_runners.cpp
+  void find_walls();
+  void add_packing(std::size_t side);
+  void add_runner(std::size_t side);
   // drawer_box.cpp
   void add_box();
   int add_side(bool right);

@@ -22,7 +22,8 @@ void Runner::fields(model::FieldVisitor& visit) {
                    "the longest whole 50 mm or 2 in that the depth takes"),
                length, Range::size());
   visit.length(may("each_side", "from the opening to the box on either side",
-                   "side 1/2 in, undermount 21 mm less the box's side, wooden 1/16 in"),
+                   "side 1/2 in, undermount 21 mm less the box's side, wooden 1/16 in or more for "
+                   "accuracy"),
                each_side, Range::allowance());
   visit.length(may("play", "taken off the box's width besides", "side 1/16 in, else none"), play,
                Range::allowance());
@@ -30,7 +31,8 @@ void Runner::fields(model::FieldVisitor& visit) {
                    "side 1/4 in, undermount 9/16 in, wooden none"),
                below, Range::allowance());
   visit.length(may("above", "from the box to the opening's top",
-                   "side and undermount 1/4 in, wooden 3/32 in"),
+                   "side and undermount 1/4 in, wooden 3/32 in, or more for swelling and accuracy "
+                   "of a box whose height isn't given"),
                above, Range::allowance());
 }
 
@@ -67,7 +69,9 @@ void DrawerFront::fields(model::FieldVisitor& visit) {
   visit.text(need("stock", "what it is made of"), stock, model::Refers::to_stock);
   choose<FrontFit, 2>(visit, may("fit", "inset in the opening, or over its edges"), fit,
                       {"inset", "over"});
-  visit.length(may("gap", "inset: all round, common practice"), gap, Range::allowance());
+  visit.length(
+      may("gap", "inset: all round", "1/16 in, common practice, or more for swelling and accuracy"),
+      gap, Range::allowance());
   visit.length(may("overlap", "over: past the opening all round"), overlap, Range::size());
 }
 

@@ -127,15 +127,20 @@ class WetChecks {
     stage.one_end.push_back(part);
     const std::vector<int>& between = all_.joints[at(joint)].between;
     const int other = between[0] == part ? between[1] : between[0];
-    const auto face = [&](int p) {
-      const parts::Part& each = all_.parts[at(p)];
-      return each.place.ez;
-    };
-    const double between_faces = angle_between(face(part), face(other));
+    const double bent = angle_between(work.corner ? hung.place.ex : work.axis,
+                                      along_host(all_.parts[at(other)], work));
     constexpr double to = 0.1 * 3.14159265358979323846 / 180;  // what a bevel gauge shows
-    stage.checks.push_back(
-        {MeasureKind::angle, "between " + hung.name + " and " + all_.parts[at(other)].name,
-         std::min(between_faces, 3.14159265358979323846 - between_faces), to, -1});
+    stage.checks.push_back({MeasureKind::angle,
+                            "between " + hung.name + " and " + all_.parts[at(other)].name,
+                            std::min(bent, 3.14159265358979323846 - bent), to, -1});
+  }
+
+  // The direction of the part that takes the end to which a bevel gauge is laid: its length, or of
+  // a panel that the joint runs along the length of its width.
+  static Vec3 along_host(const parts::Part& host, const JointWork& work) {
+    constexpr double same = 0.9, panel = 3;
+    const bool runs = std::abs(dot(host.place.ex, work.along)) > same;
+    return runs && host.size.y > panel * host.size.z ? host.place.ey : host.place.ex;
   }
 
   // The parts with an arris that runs to one of the corners.

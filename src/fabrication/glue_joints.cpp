@@ -20,8 +20,9 @@ struct Hands {
   Bond bond = Bond::glued;
   double once = 0.3, metre = 0.8, fitting = 0;
   bool seats = false;
+  bool cheeks = false;  // clamps press its largest surfaces, not those that come home
 };
-constexpr std::array<Hands, 20> hands{{
+constexpr std::array<Hands, 21> hands{{
     {"butt"},
     {"mitre"},
     {"glued"},
@@ -33,7 +34,7 @@ constexpr std::array<Hands, 20> hands{{
     {"half lap", Bond::glued, 0.4, 1.0, 0},
     {"housing", Bond::glued, 0.4, 1.0, 0, true},
     {"mortise and tenon", Bond::glued, 0.9, 1.0, 0, true},
-    {"bridle", Bond::glued, 0.8, 1.0, 0, true},
+    {"bridle", Bond::glued, 0.8, 1.0, 0, true, true},
     {"stick", Bond::glued, 0.6, 0, 0, true},
     {"box joint", Bond::glued, 0.5, 4.0, 0, true},
     {"dovetail", Bond::glued, 0.5, 4.0, 0, true},
@@ -42,6 +43,7 @@ constexpr std::array<Hands, 20> hands{{
     {"hinges", Bond::fitted},
     {"fasteners", Bond::fitted},
     {"screwed", Bond::fitted},
+    {"resting", Bond::fitted},  // it stands there; what holds it is a joint of its own
 }};
 
 const Hands& hands_of(const parts::Joint& joint) {
@@ -54,6 +56,22 @@ const Hands& hands_of(const parts::Joint& joint) {
 }
 
 Vec3 unit_or(Vec3 v, Vec3 otherwise) { return norm(v) > 1e-9 ? unit(v) : otherwise; }
+
+// Square to the largest of a joint's surfaces.
+Vec3 across_cheeks(const parts::Assembly& all, const parts::Joint& joint, Vec3 otherwise) {
+  std::vector<std::pair<Vec3, double>> facing;
+  for (const parts::Mate& mate : joint.mates) {
+    constexpr double same = 1e-6;
+    const Vec3 n = mate.plane.n;
+    auto known = std::ranges::find_if(
+        facing, [&](const auto& each) { return norm(cross(each.first, n)) < same; });
+    if (known == facing.end()) known = facing.insert(facing.end(), {n, 0.0});
+    known->second +=
+        parts::measure(mate, all.parts[at(mate.a)].world, all.parts[at(mate.b)].world).area;
+  }
+  if (facing.empty()) return otherwise;
+  return std::ranges::max_element(facing, {}, &std::pair<Vec3, double>::second)->first;
+}
 
 // The surfaces of a joint that a run along `way` presses together; all where none is.
 class Surfaces {
@@ -110,29 +128,30 @@ class Surfaces {
   std::vector<Vec3> points_;
 };
 
-// The direction in which a part ends at the joint: one of its length and width, pressed along and
-// with the joint at its end; nothing when it runs past.
-std::optional<Vec3> ending(const parts::Part& part, const JointWork& work) {
+// Does a part end at the joint in a direction of its own, pressed along that with the joint at its
+// end, or does it run past?
+bool ends_along(const parts::Part& part, const JointWork& work, bool by_length) {
   constexpr double near_end = 0.2, along = 0.45;
   const Vec3 local = part.place.local_point(work.middle);
-  const std::array<Vec3, 2> axes{part.place.ex, part.place.ey};
-  const std::array<double, 2> reached{local.x / part.size.x, local.y / part.size.y};
-  for (std::size_t k = 0; k < axes.size(); ++k)
-    if (std::abs(dot(axes[k], work.pressed)) > along &&
-        (reached[k] < near_end || reached[k] > 1 - near_end))
-      return axes[k];
-  return std::nullopt;
+  const Vec3 axis = by_length ? part.place.ex : part.place.ey;
+  const double reached = by_length ? local.x / part.size.x : local.y / part.size.y;
+  return std::abs(dot(axis, work.pressed)) > along &&
+         (reached < near_end || reached > 1 - near_end);
 }
 
 // Clamps draw along the one part that ends here: its far end takes their other heads.
 void choose_axis(const parts::Assembly& all, const parts::Joint& joint, JointWork& work) {
   work.axis = work.pressed;
   std::vector<Vec3> ways;
-  for (const int part : joint.between) {
-    const std::optional<Vec3> way = ending(all.parts[at(part)], work);
-    if (!way) continue;
-    ways.push_back(*way);
-    work.ends = part;
+  // A leg's edge beside a rail's end is no end of the leg: widths count where no length ends.
+  for (const bool by_length : {true, false}) {
+    if (!ways.empty()) break;
+    for (const int part : joint.between) {
+      const parts::Part& each = all.parts[at(part)];
+      if (!ends_along(each, work, by_length)) continue;
+      ways.push_back(by_length ? each.place.ex : each.place.ey);
+      work.ends = part;
+    }
   }
   constexpr double bent = 0.09;  // sine of some 5 degrees
   work.corner = ways.size() == 2 && norm(cross(ways[0], ways[1])) > bent;
@@ -155,7 +174,11 @@ bool is_strip(const parts::Assembly& all, const parts::Joint& joint, const Joint
 
 }  // namespace
 
-Bond bond_of(const Plan& plan, int joint) { return hands_of(plan.assembly.joints[at(joint)]).bond; }
+Bond bond_of(const Plan& plan, int joint) {
+  const Bond usual = hands_of(plan.assembly.joints[at(joint)]).bond;
+  const bool undone = std::ranges::binary_search(plan.glue_up.undone, joint);
+  return undone && usual != Bond::fitted ? Bond::undone : usual;
+}
 
 std::vector<JointWork> work_of_joints(const Plan& plan, const AssemblyOrder& order) {
   const parts::Assembly& all = plan.assembly;
@@ -167,15 +190,17 @@ std::vector<JointWork> work_of_joints(const Plan& plan, const AssemblyOrder& ord
     const parts::Joint& joint = all.joints[j];
     const Hands& how = hands_of(joint);
     JointWork work;
-    work.bond = how.bond;
+    work.bond = bond_of(plan, static_cast<int>(j));
     work.seats = how.seats;
     work.self_held = joint.kind == "screw";
+    if (how.cheeks) ways[j] = across_cheeks(all, joint, ways[j]);
     Surfaces(all, joint, ways[j]).measure(work, ways[j]);
     const auto fittings = std::ranges::count(all.fittings, joint.name, &parts::Fitting::joint);
     if (work.bond == Bond::glued)
       work.spreading =
           how.once + how.metre * work.length / 1000 + how.fitting * static_cast<double>(fittings);
-    choose_axis(all, joint, work);
+    work.axis = work.pressed;
+    if (!how.cheeks) choose_axis(all, joint, work);
     work.strip = is_strip(all, joint, work);
     works.push_back(work);
   }

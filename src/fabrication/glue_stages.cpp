@@ -55,30 +55,30 @@ class Staging {
   }
 
   Bond bond(const Joining& joining) const {
-    Bond best = joining.joints.empty() ? Bond::fitted : Bond::dry;
-    bool fitted = true;
-    for (const int joint : joining.joints) {
-      if (work_[at(joint)].bond == Bond::glued) best = Bond::glued;
-      fitted = fitted && work_[at(joint)].bond == Bond::fitted;
-    }
-    return fitted ? Bond::fitted : best;
+    // What asks most of the stage: glue, then what goes with glue, then what is drawn home dry.
+    Bond most = Bond::fitted;
+    for (const int joint : joining.joints) most = std::min(most, work_[at(joint)].bond);
+    return most;
   }
 
-  // May a joining's work go on while a stage is wet, or while it is fitted?
+  // May a joining's work go on while a stage is wet, while it is drawn home dry, or fitted?
   static bool akin(Bond joining, Bond stage) {
-    return (joining == Bond::fitted) == (stage == Bond::fitted);
+    const auto wet = [](Bond bond) { return bond == Bond::glued || bond == Bond::dry; };
+    return joining == stage || (wet(joining) && wet(stage));
   }
 
   void measure(GlueStage& stage) const {
     const double pace = *plan_.project->glue_up.pace;
     double hands = 0;
     stage.glued = false;
+    stage.undone = !stage.joints.empty();
     stage.spreading = 0;
     for (const int joint : stage.joints) {
       const JointWork& work = work_[at(joint)];
       stage.glued = stage.glued || work.bond == Bond::glued;
       stage.spreading += pace * work.spreading;
-      if (work.bond == Bond::fitted) hands += fitting_dry;
+      stage.undone = stage.undone && work.bond == Bond::undone;
+      if (work.bond == Bond::fitted || work.bond == Bond::undone) hands += fitting_dry;
     }
     stage.clampings = clamp(plan_, work_, stage);
     for (const Clamping& row : stage.clampings) hands += hands_of(row);

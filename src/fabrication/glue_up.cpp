@@ -1,4 +1,5 @@
 #include "fabrication/glue_up.h"
+#include "fabrication/glue_undone.h"
 
 #include <algorithm>
 #include <cmath>
@@ -12,24 +13,11 @@ namespace {
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
-// The parts that a word of the author's order means: of that name, or of the item of that name.
-std::vector<int> meant(const Plan& plan, const std::string& name) {
-  std::vector<int> found;
-  for (std::size_t p = 0; p < plan.assembly.parts.size(); ++p) {
-    const parts::Part& part = plan.assembly.parts[p];
-    if (part.name == name) return {static_cast<int>(p)};
-    const auto item = static_cast<std::size_t>(part.item);
-    if (item < plan.project->items.size() && plan.project->items[item]->name == name)
-      found.push_back(static_cast<int>(p));
-  }
-  return found;
-}
-
 std::vector<Pinned> pinned_order(Plan& plan) {
   const auto& order = plan.project->glue_up.order;
   std::vector<Pinned> pinned;
   for (const std::string& name : *order) {
-    std::vector<int> parts = meant(plan, name);
+    std::vector<int> parts = parts_meant(plan, name);
     if (parts.empty()) {
       plan.findings.push_back(
           {Level::caution,
@@ -143,13 +131,55 @@ void judge_cold(Plan& plan) {
        asked.temperature.span});
 }
 
+// What is glued is made up before anything is fitted to it, drawers and doors come after that, and
+// what comes apart again is joined last; within that the author's order holds, and before it where
+// both don't go together.
+void find_order(Plan& plan, const std::vector<Pinned>& pinned) {
+  GlueUpPlan& glue_up = plan.glue_up;
+  const auto take = [&](const std::vector<std::vector<int>>& left_out) {
+    std::optional<AssemblyOrder> order = order_in_pieces(plan.assembly, left_out, pinned);
+    if (order) glue_up.order = std::move(*order);
+    return order.has_value();
+  };
+  const std::vector<int> later = fitted_or_undone(plan);
+  if (!later.empty() &&
+      (take({later, moving_or_undone(plan), glue_up.undone}) || take({later, glue_up.undone})))
+    return;
+  if (!glue_up.undone.empty()) {
+    if (take({glue_up.undone})) return;
+    plan.findings.push_back(
+        {Level::caution, "undone-closed", joint_names(plan, glue_up.undone),
+         "With the joints left that come apart again, what the others hold together can't be made "
+         "up by itself and brought together along straight lines.",
+         "Let other joints come apart, or more of them. The pages follow the order of a piece that "
+         "is put together once.",
+         plan.project->glue_up.undone.span});
+  }
+  glue_up.order = order_of_assembly(plan.assembly, pinned);
+}
+
 }  // namespace
 
+std::vector<int> parts_meant(const Plan& plan, const std::string& name) {
+  std::vector<int> found;
+  for (std::size_t p = 0; p < plan.assembly.parts.size(); ++p) {
+    const parts::Part& part = plan.assembly.parts[p];
+    if (part.name == name) return {static_cast<int>(p)};
+    const auto item = static_cast<std::size_t>(part.item);
+    if (item < plan.project->items.size() && plan.project->items[item]->name == name)
+      found.push_back(static_cast<int>(p));
+  }
+  return found;
+}
+
 void plan_glue_up(Plan& plan) {
+  judge_undone(plan);
   const std::vector<Pinned> pinned = pinned_order(plan);
   judge_loose(plan, pinned);
   GlueUpPlan& glue_up = plan.glue_up;
-  glue_up.order = order_of_assembly(plan.assembly, pinned);
+  glue_up.undone = undone_joints(plan);
+  find_order(plan, pinned);
+  bring_the_lighter(plan.assembly, glue_up.order);
   for (Finding finding : glue_up.order.findings) {
     if (finding.code == "order-closed") finding.span = plan.project->glue_up.order.span;
     plan.findings.push_back(std::move(finding));

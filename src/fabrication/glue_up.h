@@ -17,11 +17,24 @@ struct Plan;
 
 // How a joint is treated when it is put together.
 enum class Bond {
-  glued,  // spread, closed and clamped
-  dry,    // goes together with wet ones, without glue: a panel in its grooves
-  fitted  // afterwards, when everything around it is dry: hinges, runners, fasteners, screws alone
+  glued,   // spread, closed and clamped
+  dry,     // goes together with wet ones, without glue: a panel in its grooves
+  undone,  // comes apart again: drawn home by bolts or screws when its pieces are made up
+  fitted   // afterwards, when everything around it is dry: hinges, runners, fasteners, screws alone
 };
+// Knows which joints are undone once Plan::glue_up has them.
 Bond bond_of(const Plan& plan, int joint);
+
+// Joints that come apart again, ascending: as the author lists them; and these with the joints of
+// the break that is proposed where the piece doesn't pass whole.
+std::vector<int> undone_as_asked(const Plan& plan);
+std::vector<int> undone_joints(const Plan& plan);
+// "undone-unknown" for what the author lists and nothing is meant by.
+void judge_undone(Plan& plan);
+// Joints that ask for no glue and wait until everything glued is dry, ascending.
+std::vector<int> fitted_or_undone(const Plan& plan);
+// The parts that a word of the author's means: of that name, or of the item of that name.
+std::vector<int> parts_meant(const Plan& plan, const std::string& name);
 
 // What a joint asks of hands and clamps.
 struct JointWork {
@@ -102,6 +115,7 @@ struct GlueStage {
   std::vector<int> joints;
   std::vector<int> needs;  // earlier stages that must be cured
   bool glued = false;
+  bool undone = false;  // without glue, and every joint of it comes apart again
   double spreading = 0,
          minutes = 0;  // at the author's pace: of glue, and until the last clamp is on
   double cure = 0;
@@ -113,6 +127,7 @@ struct GlueStage {
 };
 
 struct GlueUpPlan {
+  std::vector<int> undone;  // joints that come apart again, ascending
   AssemblyOrder order;
   model::GlueTimes times;
   std::vector<GlueStage> stages;
@@ -125,7 +140,7 @@ inline constexpr double bringing_together = 0.5;  // for each joining
 inline constexpr double setting_clamp = 0.4;      // for each clamp
 inline constexpr double setting_band = 1.0;
 inline constexpr double closing_tape = 0.3;  // for each joint
-inline constexpr double fitting_dry = 3.0;   // for each joint that is fitted, not glued
+inline constexpr double fitting_dry = 3.0;   // for each joint that is fitted or drawn home dry
 
 // The rows of clamps of a stage; `owned` may run out (Clamping::enough).
 std::vector<Clamping> clamp(const Plan& plan, const std::vector<JointWork>& work,
@@ -137,7 +152,7 @@ std::vector<GlueStage> stages_of(const Plan& plan, const AssemblyOrder& order,
                                  const std::vector<JointWork>& work);
 
 // Fills Plan::glue_up. Findings: "no-way-in", "order-closed", "order-unknown", "order-loose",
-// "glue-too-fast", "too-few-clamps", "too-cold-for-glue".
+// "undone-unknown", "undone-closed", "glue-too-fast", "too-few-clamps", "too-cold-for-glue".
 void plan_glue_up(Plan& plan);
 
 }  // namespace splay::fabrication

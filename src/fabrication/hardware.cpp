@@ -14,9 +14,6 @@ namespace splay::fabrication {
 
 namespace {
 
-// Joints whose surfaces are left dry, or are held by metal alone.
-constexpr std::array<std::string_view, 5> dry{"groove", "fasteners", "tongue and groove", "screwed",
-                                              "hinges"};
 constexpr double touching = 1e-6;     // mm
 constexpr double screws_apart = 150;  // mm, at least two; common practice, no source
 constexpr double skin = 3;            // mm of wood left over a screw's point; common practice
@@ -143,7 +140,9 @@ void add_anchors(const Plan& plan, HardwareList& list) {
   const auto tips = std::ranges::find_if(plan.findings, [](const Finding& finding) {
     return finding.code == "tips-easily" || finding.code == "clothing-storage";
   });
-  if (tips == plan.findings.end() || plan.soundness.balances.empty()) return;
+  if (tips == plan.findings.end() || plan.soundness.balances.empty() ||
+      has_wall_anchor(*plan.project))
+    return;
   const Balance& whole = plan.soundness.balances.front();
   constexpr double one_is_enough = 900;  // mm; common practice, no source
   HardwareLine& line = line_of(list, "wall anchor", "to suit the wall", "so that it cannot tip");
@@ -151,6 +150,12 @@ void add_anchors(const Plan& plan, HardwareList& list) {
 }
 
 }  // namespace
+
+bool has_wall_anchor(const model::Project& project) {
+  for (std::size_t i = 0; i < project.hardware.size(); ++i)
+    if (project.hardware[i].words() == "wall anchor") return true;
+  return false;
+}
 
 double wood_run(const Solid& solid, Vec3 at, Vec3 way) {
   double reached = 0;
@@ -174,9 +179,9 @@ double wood_on_line(const Solid& solid, Vec3 at, Vec3 way) {
 double glued_area(const Plan& plan) {
   double area = 0;
   const auto& parts = plan.assembly.parts;
-  for (const parts::Joint& joint : plan.assembly.joints) {
-    if (std::ranges::find(dry, joint.kind) != dry.end()) continue;
-    for (const parts::Mate& mate : joint.mates)
+  for (std::size_t j = 0; j < plan.assembly.joints.size(); ++j) {
+    if (bond_of(plan, static_cast<int>(j)) != Bond::glued) continue;
+    for (const parts::Mate& mate : plan.assembly.joints[j].mates)
       area += parts::measure(mate, parts[static_cast<std::size_t>(mate.a)].world,
                              parts[static_cast<std::size_t>(mate.b)].world)
                   .area;

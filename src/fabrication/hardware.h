@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "geometry/solid.h"
+#include "model/project.h"
 
 namespace splay::fabrication {
 
@@ -37,6 +38,9 @@ struct HardwareList {
   bool empty() const { return lines.empty() && bands.empty() && glue_area <= 0; }
 };
 HardwareList list_hardware(const Plan& plan);
+
+// Does the author list a "wall anchor"? It holds what would tip.
+bool has_wall_anchor(const model::Project& project);
 
 // Surfaces that meet in joints that are glued, mm2: not those that must move or come apart.
 double glued_area(const Plan& plan);

@@ -55,12 +55,21 @@ const DryWay& dry_way(const std::string& kind) {
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
+// What comes apart anyway, as the author says, asks nothing more.
+std::vector<double> asked(const Plan& plan) {
+  std::vector<double> asks;
+  for (const parts::Joint& joint : plan.assembly.joints) asks.push_back(dry_way(joint.kind).asks);
+  for (const int joint : undone_as_asked(plan)) asks[at(joint)] = 0;
+  return asks;
+}
+
 class Breaking {
  public:
   explicit Breaking(const Plan& plan)
       : plan_(plan),
         all_(plan.assembly),
         count_(static_cast<int>(all_.parts.size())),
+        asks_(asked(plan)),
         blocking_(all_, likely_ways(all_)) {}
 
   KnockDown find() {
@@ -75,7 +84,7 @@ class Breaking {
       const Groups groups = closed_as_far_as_may_be(division);
       if (groups.empty()) continue;
       double asks = 0;
-      for (const int joint : crossing(groups)) asks += dry_way(all_.joints[at(joint)].kind).asks;
+      for (const int joint : crossing(groups)) asks += asks_[at(joint)];
       double bulk = 0;
       for (const std::vector<int>& group : groups) {
         const Vec3 size = made_up(group).piece.size;
@@ -87,7 +96,7 @@ class Breaking {
       }
     }
     for (const int joint : crossing(best))
-      result.joints.push_back({joint, dry_way(all_.joints[at(joint)].kind).how});
+      result.joints.push_back({joint, held_dry(all_.joints[at(joint)].kind)});
     for (const std::vector<int>& group : best) result.pieces.push_back(made_up(group).piece);
     std::ranges::stable_sort(result.pieces, std::ranges::greater{}, &SubAssembly::mass);
     return result;
@@ -246,7 +255,7 @@ class Breaking {
                                  [&](int p) { return labels[at(p)] != labels[at(parts.front())]; });
     };
     std::ranges::stable_sort(order, {}, [&](int joint) {
-      return std::tuple{between(joint), -dry_way(all_.joints[at(joint)].kind).asks};
+      return std::tuple{between(joint), -asks_[at(joint)]};
     });
     return order;
   }
@@ -266,10 +275,13 @@ class Breaking {
   const Plan& plan_;
   const parts::Assembly& all_;
   int count_;
+  std::vector<double> asks_;  // of each joint
   Blocking blocking_;
 };
 
 }  // namespace
+
+std::string held_dry(const std::string& kind) { return dry_way(kind).how; }
 
 KnockDown find_knock_down(const Plan& plan) {
   if (plan.stopped()) return {};

@@ -3,6 +3,7 @@
 #include <numbers>
 
 #include "base/figure.h"
+#include "fabrication/hardware.h"
 #include "fabrication/plan.h"
 #include "fabrication/soundness.h"
 
@@ -162,15 +163,18 @@ void report(Plan& plan) {
         all, {}, [&](const Balance& balance) { return balance.edges[way].angle; });
     const TippingEdge& edge = worst.edges[way];
     if (edge.angle >= easily) continue;
+    const bool held = has_wall_anchor(*plan.project);
     plan.findings.push_back(
-        {Level::caution,
+        {held ? Level::note : Level::caution,
          "tips-easily",
          {},
          std::string(words_of(worst)) + " piece falls " + edge.way +
              (edge.angle <= 0
                   ? " by itself."
                   : " when it is tipped by " + degrees_text(Angle{edge.angle}.degrees()) + "."),
-         "Fix it to the wall, widen its feet, or bring its weight down."});
+         held ? "Its wall anchors hold it: set them before anything is put in."
+              : "Fix it to the wall (a \"wall anchor\" in [hardware] says so), widen its feet, or "
+                "bring its weight down."});
   }
 }
 
@@ -187,7 +191,7 @@ void report_clothing(Plan& plan, const Balance& balance) {
        {},
        "It has doors or drawers, is 686 mm (27 in) high or more and weighs 13.6 kg (30 lb) or "
        "more: should it "
-       "store clothing with 90.6 dm3 (3.2 cu ft) or more enclosed, ASTM F2057-23 (16 CFR part 1261 "
+       "store clothing with 90.6 dm³ (3.2 cu ft) or more enclosed, ASTM F2057-23 (16 CFR part 1261 "
        "in the United States) may apply.",
        "These figures don't show that it passes: ask what the local rules are and have it tested; "
        "fix it to the wall in any case."});

@@ -115,8 +115,7 @@ void judge(Plan& plan, const Mover& mover, Vec3 way, const char* word) {
   const double low = gap_towards(plan, mover, -way), high = gap_towards(plan, mover, way);
   if (low < 0 || high < 0) return;
   Play play{mover.name, word, low + high, swelling(plan, mover, way), 0};
-  // The opening, the front and both out of square: three times the accuracy at the worst.
-  play.cuts = 3 * plan.project->shop.accuracy->mm;
+  play.cuts = plan.project->shop.off_in_all();
   const FigureStyle figures = plan.project->job.figures();
   if (!play.enough())
     plan.findings.push_back(

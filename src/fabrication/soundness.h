@@ -163,6 +163,9 @@ Passage best_passage(const model::Way& way, const std::vector<Vec3>& boxes);
 // Does whatever needs so much height while it is turned up have it?
 bool turns_up(const model::Room& room, double height);
 
+// What holds a joint of this kind when it isn't glued: "no glue; a bolt through the cheeks".
+std::string held_dry(const std::string& joint_kind);
+
 // What joins are left dry so that everything passes; of no need when the plan's piece passes whole.
 // Needs plan.rows and plan.soundness.balances.
 KnockDown find_knock_down(const Plan& plan);

@@ -71,6 +71,11 @@ void GlueUp::fields(FieldVisitor& visit) {
       may("order", "parts, or items as sub-assemblies, in the order they are brought together",
           "computed"),
       order);
+  visit.texts(may("undone",
+                  "what comes apart again, held by bolts or screws and not by glue: a joint by its "
+                  "name, two parts as \"A to B\", or a part or item for all its joints to the rest",
+                  "none; where the piece doesn't pass its way whole, the break proposed"),
+              undone);
   visit.tables(may("clamp", "clamps you own, by names of your own", "nothing is said of them"),
                clamps);
 }

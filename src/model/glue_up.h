@@ -56,6 +56,7 @@ struct GlueUp : Fields {
   Given<double> pace{1.0};                          // times the usual minutes of the hands
   Given<double> pressure{0.0};                      // MPa on the glue; 0: by the wood
   Given<std::vector<std::string>> order;            // parts or items by name, first one first
+  Given<std::vector<std::string>> undone;           // joints that come apart again, see fields()
   Tables<Clamp> clamps;
   void fields(FieldVisitor& visit) override;
   void check(Complaints& complaints) const override;

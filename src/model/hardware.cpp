@@ -3,7 +3,10 @@
 namespace splay::model {
 
 void Hardware::fields(FieldVisitor& visit) {
-  visit.text(may("what", "what it is: \"knob\", \"leveller\", \"shelf pin\"", "the table's name"),
+  visit.text(may("what",
+                 "what it is: \"knob\", \"leveller\", \"shelf pin\"; a \"wall anchor\" answers the "
+                 "caution that the piece tips",
+                 "the table's name"),
              what);
   visit.text(may("size", "as it is bought, in its own unit: \"32 mm\", \"#8 x 1 1/4 in\""), size);
   visit.count(may("count", "how many for each of `per`; with `at` one stands at every point"),

@@ -68,6 +68,9 @@ struct Shop : Fields {
   Given<Length> largest_gap{Length{0.5}};     // that a joint may show when it is put together
   Given<Length> blank_allowance{Length{10}};  // over the finished size, in length and in width
   Given<Length> accuracy{Length{0.5}};        // a finished size is off by no more than this
+  // mm that cuts may take off the play of a door or drawer front in all: the opening, the front and
+  // both out of square, each off by the accuracy at the worst.
+  double off_in_all() const { return 3 * accuracy->mm; }
   void fields(FieldVisitor& visit) override;
 };
 

@@ -84,11 +84,12 @@ Story clamps_of(const Context& context, const GlueStage& stage, double width) {
 
 Story checks_of(const Context& context, const GlueStage& stage, double width) {
   drafting::Table table;
-  table.columns = {ticks(),
-                   {.head = "While the glue is wet", .share = 2},
-                   {.head = "Must be", .align = ink::Align::right, .share = 0, .wrap = false},
-                   {.head = "Within", .align = ink::Align::right, .share = 0, .wrap = false},
-                   {.head = "Measured", .share = 1, .least = 20}};
+  table.columns = {
+      ticks(),
+      {.head = stage.glued ? "While the glue is wet" : "Once it is together", .share = 2},
+      {.head = "Must be", .align = ink::Align::right, .share = 0, .wrap = false},
+      {.head = "Within", .align = ink::Align::right, .share = 0, .wrap = false},
+      {.head = "Measured", .share = 1, .least = 20}};
   for (const fabrication::WetCheck& check : stage.checks) {
     const bool angle = check.kind == fabrication::MeasureKind::angle;
     table.rows.push_back({{Cell::drawn(tick_box(context)), check.name,

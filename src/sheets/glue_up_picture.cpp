@@ -5,14 +5,13 @@
 
 #include "drafting/dimension.h"
 #include "sheets/exploded_layout.h"
+#include "sheets/glue_up_clamps.h"
 
 namespace splay::sheets {
 
 namespace {
 
 using drafting::Picture;
-using fabrication::Clamping;
-using fabrication::ClampWay;
 using fabrication::GlueStage;
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
@@ -109,52 +108,6 @@ void arrow(const Context& context, Vec2 from, Vec2 to, drafting::Items& items) {
   items.emplace_back(std::move(group));
 }
 
-// A block in front of a clamp's head and the wedge between it and the work.
-struct Head {
-  Solid block, wedge;
-};
-
-Head head_at(Vec3 at_face, Vec3 outwards, Vec3 face_normal, double size) {
-  const Vec3 side =
-      unit(cross(outwards, std::abs(outwards.x) < 0.7 ? Vec3{1, 0, 0} : Vec3{0, 1, 0}));
-  const Vec3 up = cross(outwards, side);
-  const double half = size / 2;
-  const double lean =
-      norm(cross(outwards, face_normal)) / std::max(0.1, dot(outwards, face_normal));
-  const Vec3 seat = at_face + outwards * (half * lean * 1.5);
-  const auto sides = [&](Region& region) {
-    for (const Vec3 way : {side, -side, up, -up})
-      region.push_back(Plane::through(at_face + way * half, way));
-  };
-  Region block{Plane::through(seat, -outwards), Plane::through(seat + outwards * half, outwards)};
-  sides(block);
-  Head head;
-  head.block = Solid::convex(block);
-  if (lean > 0.03) {
-    Region wedge{Plane::through(at_face, -face_normal), Plane::through(seat, outwards)};
-    sides(wedge);
-    head.wedge = Solid::convex(wedge);
-  }
-  return head;
-}
-
-// The plane in which a line along `outwards` leaves the part, at a point on its surface.
-Vec3 normal_at(const parts::Assembly& all, const std::vector<int>& among, Vec3 point,
-               Vec3 outwards) {
-  Vec3 best = outwards;
-  double nearest = 0.1;  // mm
-  for (const int part : among) {
-    for (const Face& face : all.parts[at(part)].world.boundary().faces) {
-      if (dot(face.plane.n, outwards) < 0.1) continue;
-      const double off = std::abs(face.plane.distance(point));
-      if (off >= nearest) continue;
-      nearest = off;
-      best = face.plane.n;
-    }
-  }
-  return best;
-}
-
 std::string step_word(std::size_t step) { return std::to_string(step + 1); }
 
 }  // namespace
@@ -208,36 +161,19 @@ Picture coming_in(const Context& context, const GlueStage& stage, double width, 
 Picture in_clamps(const Context& context, const GlueStage& stage, double width, double highest) {
   const parts::Assembly& all = context.plan.assembly;
   std::vector<Solid> solids;
-  Box box;
-  for (const int part : stage.parts) {
-    solids.push_back(all.parts[at(part)].world);
-    for (const Vec3& p : solids.back().vertices()) box.add(p);
-  }
-  const double block = std::clamp(norm(box.size()) * 0.035, 12.0, 50.0);
-  bool any = false;
-  for (const Clamping& row : stage.clampings) {
-    any = any || row.how == ClampWay::band || row.how == ClampWay::tape;
-    for (const auto& heads : row.heads) {
-      for (const std::size_t end : {std::size_t{0}, std::size_t{1}}) {
-        const Vec3 outwards = end == 0 ? -row.axis : row.axis;
-        Head head =
-            head_at(heads[end], outwards, normal_at(all, stage.parts, heads[end], outwards), block);
-        solids.push_back(std::move(head.block));
-        if (!head.wedge.empty()) solids.push_back(std::move(head.wedge));
-        any = true;
-      }
-    }
-  }
-  if (!any) return {};
+  for (const int part : stage.parts) solids.push_back(all.parts[at(part)].world);
+  ClampShapes shapes = clamp_shapes(all, stage);
+  if (shapes.solids.empty()) return {};
+  for (Solid& solid : shapes.solids) solids.push_back(std::move(solid));
   Drawn drawn = draw(context, solids, width, highest);
   drafting::Items& items = drawn.picture.items;
   Tags tags(context, drawn.picture);
   const auto paper = [&](Vec3 p) { return drawn.placement.paper(drawn.view.project(p)); };
   ink::Path bars;
   for (std::size_t r = 0; r < stage.clampings.size(); ++r) {
-    const Clamping& row = stage.clampings[r];
-    for (const auto& heads : row.heads) bars.move(paper(heads[0])).line(paper(heads[1]));
-    if (!row.heads.empty()) tags.put(paper(row.heads.front()[1] + row.axis * block), row_letter(r));
+    for (const auto& heads : stage.clampings[r].heads)
+      bars.move(paper(heads[0])).line(paper(heads[1]));
+    if (shapes.tags[r]) tags.put(paper(*shapes.tags[r]), row_letter(r));
   }
   if (!bars.verbs.empty())
     items.emplace_back(ink::Group{

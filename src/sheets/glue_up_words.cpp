@@ -75,8 +75,10 @@ std::string joints_words(const Context& context, const std::vector<int>& joints)
   std::vector<std::string> kinds;
   for (const int joint : joints) {
     const Bond bond = fabrication::bond_of(context.plan, joint);
-    put_once(kinds,
-             context.plan.assembly.joints[at(joint)].kind + (bond == Bond::glued ? "" : ", dry"));
+    put_once(kinds, context.plan.assembly.joints[at(joint)].kind + (bond == Bond::glued ? ""
+                                                                    : bond == Bond::undone
+                                                                        ? ", comes apart"
+                                                                        : ", dry"));
   }
   return kinds.empty() ? "none: it stands there" : listed(kinds, "; ");
 }
@@ -98,7 +100,10 @@ std::string stage_title(const Context& context, const GlueStage& stage) {
   constexpr std::size_t most = 8;
   const bool more = marks.size() > most;
   if (more) marks.resize(most);
-  return listed(marks) + (more ? " ..." : "") + (stage.glued ? "" : " (no glue)");
+  return listed(marks) + (more ? " ..." : "") +
+         (stage.glued    ? ""
+          : stage.undone ? " (dry: it comes apart again)"
+                         : " (no glue)");
 }
 
 std::string time_words(const Context& context, const GlueStage& stage) {
@@ -110,6 +115,11 @@ std::string time_words(const Context& context, const GlueStage& stage) {
       text += (i == 0 ? "" : ", ") + std::to_string(stage.needs[i] + 1);
     text += ". ";
   }
+  if (stage.undone)
+    return text + "About " + minutes_text(stage.minutes) +
+           " min, in the shop for a try and on the spot for good; no glue, no clamps, no wait: "
+           "bolts "
+           "or screws draw it home.";
   if (!stage.glued)
     return text + "About " + minutes_text(stage.minutes) + " min; nothing is glued.";
   return text + "Spreading " + minutes_text(stage.spreading) + " of " + minutes_text(times.open) +
@@ -120,6 +130,7 @@ std::string time_words(const Context& context, const GlueStage& stage) {
 
 std::string clamp_words(const Clamping& row) {
   if (row.how == ClampWay::screws) return "its screws hold it";
+  if (row.how == ClampWay::hands) return "none: no head bears";
   if (row.how == ClampWay::tape)
     return std::to_string(row.count) + " strips of tape across each joint";
   std::string text = std::to_string(row.count) + " × " + clamp_name(row.kind);
@@ -143,6 +154,11 @@ std::string caul_words(const Context& context, const Clamping& row) {
   }
   for (const auto& [size, marks] : kinds)
     put(text, "wedges on " + listed(marks) + ": " + size, "; ");
+  constexpr double steep = 0.44;  // radians, some 25 degrees: steeper ones don't stay by friction
+  if (std::ranges::any_of(row.cauls, [](const auto& caul) { return caul.angle > steep; }))
+    put(text, "glued on with paper between, split off with a chisel", "; ");
+  if (row.how == ClampWay::hands)
+    return "press it home by hand and bind it with cord or tape until the glue holds";
   if (row.how == ClampWay::tape && row.reach <= 0)
     return "tape pulled tight over the strip; a straight batten under it keeps it from bowing";
   if (row.how == ClampWay::tape)
@@ -176,6 +192,15 @@ std::vector<std::string> stage_notes(const Context& context, const GlueStage& st
     notes.push_back("Finish first: " + marked(context, surface.part) + ", " + surface.side + ". " +
                     marked(context, surface.before) + " will stand " +
                     context.kit.figures.with_unit(surface.gap) + " before it, too near for a pad.");
+  std::vector<std::string> held;
+  for (const int joint : stage.joints) {
+    if (fabrication::bond_of(context.plan, joint) != Bond::undone) continue;
+    const std::string& kind = context.plan.assembly.joints[at(joint)].kind;
+    put_once(held, kind + ": " + fabrication::held_dry(kind));
+  }
+  if (!held.empty())
+    notes.push_back("Left to come apart: " + listed(held, ". ") +
+                    ". Mark both sides of every joint.");
   const bool winds = std::ranges::any_of(stage.checks, [](const fabrication::WetCheck& check) {
     return check.kind == fabrication::MeasureKind::diagonal;
   });

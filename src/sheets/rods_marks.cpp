@@ -1,6 +1,7 @@
 #include "sheets/rods_marks.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "sheets/part_view_shape.h"
@@ -12,6 +13,9 @@ namespace {
 using parts::Side;
 
 constexpr double one_place = 0.05;  // mm: a pencil line is wider
+// What stands nearer to an end is gauged from there (common practice, no source); what a label
+// takes along the strip. mm.
+constexpr double gauged = 60, label = 4;
 
 double x_on(const Plane& plane, double y, double z) {
   return (plane.d - plane.n.y * y - plane.n.z * z) / plane.n.x;
@@ -22,29 +26,39 @@ class RodMaker {
   explicit RodMaker(const PartSheet& sheet) : sheet_(sheet), size_(sheet.part.size) {}
 
   Rod make() {
+    constexpr std::array sides{Side::z_high, Side::z_low, Side::y_low, Side::y_high};
+    for (const Side side : sides)
+      if (!openings_on(sheet_, side).empty()) worked_.push_back(side);
     ends();
     const std::size_t before = marks_.size();
-    for (const Side side : {Side::z_high, Side::z_low, Side::y_low, Side::y_high}) openings(side);
+    once_ = worked_.size() == 1;
+    for (const Side side : worked_) openings(side);
+    once_ = false;
     shoulders();
     Rod rod;
     if (marks_.size() == before) return rod;
-    rod.title = sheet_.row.mark + " " + sheet_.row.name;
+    rod.name = sheet_.row.name;
+    rod.of = {sheet_.row.mark};
     rod.along = "from the " + sheet_.name(Side::x_low);
-    rod.anchor = part_anchor(sheet_.row.mark);
+    if (worked_.size() == 1 && worked_.front() != Side::z_high)
+      rod.on = sheet_.name(worked_.front());
     rod.length = size_.x;
+    rod.needed = shoulder_ || std::ranges::any_of(marks_, [&](const RodMark& mark) {
+                   return mark.at > gauged && mark.at < size_.x - gauged;
+                 });
     rod.marks = std::move(marks_);
     return rod;
   }
 
  private:
-  // The side's name, left out for the show face.
+  // The side's name, left out for the show face, and where the strip says it once for all.
   std::string on(Side side) const {
-    return side == Side::z_high ? std::string() : ", " + sheet_.name(side);
+    return once_ || side == Side::z_high ? std::string() : ", " + sheet_.name(side);
   }
 
   void mark(double x, std::string name, bool centre = false) {
     if (x < -one_place || x > size_.x + one_place) return;
-    marks_.push_back({std::clamp(x, 0.0, size_.x), std::move(name), centre});
+    marks_.push_back({std::clamp(x, 0.0, size_.x), {{std::move(name), {sheet_.row.mark}}}, centre});
   }
 
   // Where a plane across the part meets both edges of a side.
@@ -77,6 +91,7 @@ class RodMaker {
   void shoulders() {
     for (const Cut& cut : standing_cuts(sheet_)) {
       if (cut.operation->kind != parts::OperationKind::shoulder) continue;
+      shoulder_ = true;
       line(cut.plane, Side::z_high, "shoulder");
       if (cut.bevelled) line(cut.plane, Side::z_low, "shoulder");
     }
@@ -93,40 +108,101 @@ class RodMaker {
         continue;
       }
       if (operation.kind == parts::OperationKind::mortise) {
-        for (const Plane& plane : operation.removed)
-          if (std::abs(plane.n.x) > 0.5) line(plane, side, name);
+        mortise(operation, side, neighbour);
         continue;
       }
       for (const Plane& wall : trough_of(operation).walls()) line(wall, side, name);
     }
   }
 
+  // Both its ends; of a rounded one where it is longest.
+  void mortise(const parts::Operation& operation, Side side, const std::string& neighbour) {
+    const std::string name = "mortise" + (neighbour.empty() ? "" : " " + neighbour);
+    std::vector<const Plane*> ends;
+    for (const Plane& plane : operation.removed)
+      if (std::abs(plane.n.x) > 0.5) ends.push_back(&plane);
+    if (ends.size() <= 2) {
+      for (const Plane* plane : ends) line(*plane, side, name);
+      return;
+    }
+    const Box box = Solid::convex(operation.removed, 1e4).bounds();
+    mark(box.low.x, name + on(side));
+    mark(box.high.x, name + on(side));
+  }
+
   const PartSheet& sheet_;
   Vec3 size_;
   std::vector<RodMark> marks_;
+  std::vector<Side> worked_;  // sides with something in them
+  bool once_ = false, shoulder_ = false;
 };
+
+bool bare(const RodName& name) { return name.what == "datum" || name.what == "overall"; }
+
+// Names at one place: each word once, with all the parts it is said of; a bare end only where
+// nothing else is.
+void add_names(std::vector<RodName>& names, const std::vector<RodName>& more) {
+  for (const RodName& name : more) {
+    auto known = std::ranges::find(names, name.what, &RodName::what);
+    if (known == names.end()) {
+      names.push_back(name);
+      continue;
+    }
+    for (const std::string& mark : name.of)
+      if (std::ranges::find(known->of, mark) == known->of.end()) known->of.push_back(mark);
+  }
+  if (!std::ranges::all_of(names, bare)) std::erase_if(names, bare);
+}
 
 // Ascending; names at one place joined.
 void tidy(Rod& rod) {
   std::ranges::stable_sort(rod.marks, {}, &RodMark::at);
-  std::vector<RodMark> joined;
+  std::vector<RodMark> together;
   for (RodMark& mark : rod.marks) {
-    if (joined.empty() || mark.at - joined.back().at > one_place ||
-        mark.centre != joined.back().centre) {
-      joined.push_back(std::move(mark));
-      continue;
-    }
-    std::string& name = joined.back().name;
-    if (name == "datum" || name == "overall")
-      name = mark.name;
-    else if (mark.name != "datum" && mark.name != "overall" &&
-             name.find(mark.name) == std::string::npos)
-      name += "; " + mark.name;
+    if (together.empty() || mark.at - together.back().at > one_place ||
+        mark.centre != together.back().centre)
+      together.push_back(std::move(mark));
+    else
+      add_names(together.back().names, mark.names);
   }
-  rod.marks = std::move(joined);
+  rod.marks = std::move(together);
+}
+
+// Both on one strip, if their marks still have room.
+bool joins(Rod& rod, const Rod& more) {
+  if (rod.of.empty() || more.of.empty() || rod.along != more.along || rod.on != more.on ||
+      std::abs(rod.length - more.length) > one_place)
+    return false;
+  Rod both = rod;
+  both.of.insert(both.of.end(), more.of.begin(), more.of.end());
+  both.marks.insert(both.marks.end(), more.marks.begin(), more.marks.end());
+  tidy(both);
+  const bool crowded = label * static_cast<double>(both.marks.size()) > rod.length;
+  if (crowded && both.marks.size() > rod.marks.size()) return false;
+  rod = std::move(both);
+  return true;
 }
 
 }  // namespace
+
+std::string RodMark::text(const std::vector<std::string>& all) const {
+  constexpr std::size_t most = 5;
+  std::string text;
+  for (const RodName& name : names) {
+    text += text.empty() ? "" : "; ";
+    if (name.of.size() != all.size()) {
+      std::vector<std::string> of = name.of;
+      if (of.size() > most) {
+        of.resize(most);
+        of.back() += " ...";
+      }
+      text += all.empty() ? name.what + " " + joined(of) : joined(of) + " " + name.what;
+    } else {
+      text += name.what;
+    }
+  }
+  return text;
+}
 
 Rod rod_of(const PartSheet& sheet) {
   Rod rod = RodMaker(sheet).make();
@@ -139,7 +215,8 @@ Rod heights_of(const Context& context) {
   double low = 1e300;
   for (const parts::Part& part : all.parts) low = std::min(low, part.world.extent({0, 0, 1})[0]);
   Rod rod;
-  rod.title = "Heights";
+  rod.name = "Heights";
+  rod.needed = true;
   rod.along = "plumb, from the lowest point";
   for (std::size_t p = 0; p < all.parts.size(); ++p) {
     const parts::Part& part = all.parts[p];
@@ -151,14 +228,23 @@ Rod heights_of(const Context& context) {
     rod.length = std::max(rod.length, reach[1] - low);
     if (level < straight) continue;
     const std::string& mark = context.plan.mark_of(static_cast<int>(p));
-    rod.marks.push_back({reach[0] - low, mark + " under", false});
-    rod.marks.push_back({reach[1] - low, mark + " top", false});
+    rod.marks.push_back({reach[0] - low, {{"under", {mark}}}, false});
+    rod.marks.push_back({reach[1] - low, {{"top", {mark}}}, false});
   }
   if (rod.marks.empty()) return rod;
-  rod.marks.push_back({0, "datum", false});
-  rod.marks.push_back({rod.length, "overall", false});
+  rod.marks.push_back({0, {{"datum", {}}}, false});
+  rod.marks.push_back({rod.length, {{"overall", {}}}, false});
   tidy(rod);
   return rod;
+}
+
+std::vector<Rod> shared(std::vector<Rod> rods) {
+  std::vector<Rod> strips;
+  for (Rod& rod : rods) {
+    const bool taken = std::ranges::any_of(strips, [&](Rod& strip) { return joins(strip, rod); });
+    if (!taken) strips.push_back(std::move(rod));
+  }
+  return strips;
 }
 
 }  // namespace splay::sheets

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include "drafting/kit.h"
 #include "sheets/part_view_shape.h"
@@ -16,6 +15,7 @@ using parts::Side;
 
 constexpr double widest = 130, window = 72;   // mm: of a template, and of one at an edge
 constexpr double longest = 150, behind = 32;  // along the part, and wood shown beyond the cut
+constexpr double taper = 90;                  // of a line that runs on along the part
 constexpr double on_plane = 1e-5;
 constexpr double odd = 1e-4;  // radians: nearer to square than a pencil shows over a board
 
@@ -42,8 +42,12 @@ class TemplateMaker {
   explicit TemplateMaker(const PartSheet& sheet) : sheet_(sheet), size_(sheet.part.size) {}
 
   std::vector<Template> make() {
-    for (const Side end : {Side::x_low, Side::x_high})
-      if (odd_end(end)) end_templates(end);
+    const bool whole = size_.x <= longest && size_.y <= widest;
+    for (const Side end : {Side::x_low, Side::x_high}) {
+      if (!odd_end(end)) continue;
+      end_templates(end, whole);
+      if (whole) break;
+    }
     for (const Side face : {Side::z_high, Side::z_low})
       for (const parts::Operation* trench : trenches_on(sheet_, face)) lap(face, *trench);
     return std::move(all_);
@@ -118,11 +122,12 @@ class TemplateMaker {
     return on(low) || on(high);
   }
 
-  void end_templates(Side end) {
+  // `whole`: both ends have room on one.
+  void end_templates(Side end, bool whole) {
     const bool two = size_.y > widest;
-    const std::string name = sheet_.name(end);
+    const std::string name = whole ? "all of it" : sheet_.name(end);
     if (!two) {
-      add(Side::z_high, end, -size_.z, size_.y, name, true);
+      add(Side::z_high, end, -size_.z, size_.y, name, true, whole);
       return;
     }
     add(Side::z_high, end, -size_.z, window, name + ", " + sheet_.name(Side::y_low), true);
@@ -130,22 +135,33 @@ class TemplateMaker {
         false);
   }
 
-  // How far into the part the cut lines within a strip across it reach.
+  // How far into the part the cut lines within a strip across it reach that begin near its end;
+  // what lies further in has templates of its own.
   Interval reach(const std::vector<Piece>& pieces, double low, double high, Side end) const {
-    Interval reach{1e300, -1e300};
+    const double sense = end == Side::x_high ? -1 : 1;
+    std::vector<std::array<double, 2>> runs;  // from the end inwards
+    double outermost = 1e300;
     for (Piece piece : pieces) {
       if (!piece.cut || !clip(piece.a, piece.b, {0, 1}, low, high)) continue;
-      const double middle = size_.x / 2;
-      for (const Vec2 p : {piece.a, piece.b})
-        if ((p.x > middle) == (end == Side::x_high)) {
-          reach.from = std::min(reach.from, p.x);
-          reach.to = std::max(reach.to, p.x);
-        }
+      // A bevelled edge is no end.
+      if (std::abs(piece.a.y - piece.b.y) < odd * norm(piece.b - piece.a)) continue;
+      const double a = sense * piece.a.x, b = sense * piece.b.x;
+      runs.push_back({std::min(a, b), std::max(a, b)});
+      outermost = std::min(outermost, runs.back()[0]);
+    }
+    Interval reach{1e300, -1e300};
+    for (const auto& [from, to] : runs) {
+      if (from > outermost + window) continue;
+      for (const double each : {sense * from, sense * std::min(to, outermost + taper)}) {
+        reach.from = std::min(reach.from, each);
+        reach.to = std::max(reach.to, each);
+      }
     }
     return reach;
   }
 
-  void add(Side face, Side end, double low, double high, const std::string& name, bool with_edge) {
+  void add(Side face, Side end, double low, double high, const std::string& name, bool with_edge,
+           bool whole = false) {
     std::vector<Piece> pieces = outline(face);
     Interval along = reach(pieces, low, high, end);
     if (along.from > along.to) return;
@@ -153,8 +169,8 @@ class TemplateMaker {
       along.from = std::max(along.to - longest, along.from - behind);
     else
       along.to = std::min(along.from + longest, along.to + behind);
-    along.from = std::max(along.from, 0.0);
-    along.to = std::min(along.to, size_.x);
+    along.from = whole ? 0 : std::max(along.from, 0.0);
+    along.to = whole ? size_.x : std::min(along.to, size_.x);
     if (with_edge)
       for (const Piece& piece : outline(Side::y_low)) pieces.push_back(piece);
     draw(face, pieces, along, low, high, name);
@@ -194,6 +210,34 @@ class TemplateMaker {
     part(size_.y - window, size_.y, ", " + sheet_.name(Side::y_high));
   }
 
+  // Of places spread over a room the one furthest from all lines, the middle before others.
+  static Vec2 clear_place(const Template& made, ink::Rect room) {
+    constexpr int steps = 8;
+    constexpr double clear = 7;  // mm: the mark and air
+    Vec2 best = drafting::middle(room);
+    double most = -1;
+    for (int i = 0; i <= steps; ++i)
+      for (int j = 0; j <= steps; ++j) {
+        // From the middle outwards.
+        const double across = 0.5 + (i % 2 == 0 ? 0.05 : -0.05) * i,
+                     up = 0.5 + (j % 2 == 0 ? 0.05 : -0.05) * j;
+        const Vec2 at{room.low.x + room.width() * across, room.low.y + room.height() * up};
+        double nearest = clear;
+        for (const TemplateLine& line : made.lines)
+          nearest = std::min(nearest, distance(at, line.a, line.b));
+        if (nearest <= most + 1e-9) continue;
+        most = nearest;
+        best = at;
+      }
+    return best;
+  }
+
+  static double distance(Vec2 p, Vec2 a, Vec2 b) {
+    const Vec2 run = b - a;
+    const double along = std::clamp(dot(p - a, run) / dot(run, run), 0.0, 1.0);
+    return norm(p - a - run * along);
+  }
+
   // On paper: up is along the part, the face towards the reader.
   void draw(Side face, const std::vector<Piece>& pieces, Interval along, double low, double high,
             const std::string& name) {
@@ -202,11 +246,10 @@ class TemplateMaker {
     const auto paper = [&](Vec2 p) { return Vec2{hand * p.y, p.x}; };
     double longest_cut = 0;
     for (Piece piece : pieces) {
-      const double whole = norm(piece.b - piece.a);
       if (!clip(piece.a, piece.b, {1, 0}, along.from, along.to) ||
           !clip(piece.a, piece.b, {0, 1}, low, high))
         continue;
-      if (piece.cut) longest_cut = std::max(longest_cut, whole);
+      if (piece.cut) longest_cut = std::max(longest_cut, norm(piece.b - piece.a));
       TemplateLine line{paper(piece.a), paper(piece.b), piece.cut, false};
       // Seen from below the loop runs the other way round.
       if (hand > 0) std::swap(line.a, line.b);
@@ -233,7 +276,9 @@ class TemplateMaker {
     // The face lies left of the fold, seen from below right of it.
     const double up = drafting::middle(made.box).y;
     const double fold = std::clamp(0.0, made.box.low.x, made.box.high.x);
-    made.face_mark = {((hand < 0 ? made.box.low.x : made.box.high.x) + fold) / 2, up};
+    made.face_mark =
+        clear_place(made, {{std::min(fold, hand < 0 ? made.box.low.x : fold), made.box.low.y},
+                           {std::max(fold, hand < 0 ? fold : made.box.high.x), made.box.high.y}});
     made.edge_mark = {((hand < 0 ? made.box.high.x : made.box.low.x) + fold) / 2, up};
     all_.push_back(std::move(made));
   }
@@ -243,59 +288,8 @@ class TemplateMaker {
   std::vector<Template> all_;
 };
 
-class Angles {
- public:
-  void add(double radians, const std::string& what) {
-    constexpr double least = 0.0005, same = 0.00004;
-    double angle = std::abs(radians);
-    if (angle > std::numbers::pi) return;
-    if (angle < least || std::abs(angle - std::numbers::pi / 2) < least ||
-        std::abs(angle - std::numbers::pi) < least)
-      return;
-    for (Entry& entry : entries_) {
-      if (std::abs(entry.radians - angle) > same) continue;
-      if (std::ranges::find(entry.names, what) == entry.names.end()) entry.names.push_back(what);
-      return;
-    }
-    entries_.push_back({angle, {what}});
-  }
-  std::vector<GaugeAngle> take() {
-    std::ranges::stable_sort(entries_, {}, &Entry::radians);
-    std::vector<GaugeAngle> list;
-    for (const Entry& entry : entries_) {
-      GaugeAngle angle{entry.radians, ""};
-      constexpr std::size_t most = 4;
-      for (std::size_t i = 0; i < std::min(most, entry.names.size()); ++i)
-        angle.names += (i == 0 ? "" : "; ") + entry.names[i];
-      if (entry.names.size() > most) angle.names += "; ...";
-      list.push_back(std::move(angle));
-    }
-    return list;
-  }
-
- private:
-  struct Entry {
-    double radians;
-    std::vector<std::string> names;
-  };
-  std::vector<Entry> entries_;
-};
-
 }  // namespace
 
 std::vector<Template> templates_of(const PartSheet& sheet) { return TemplateMaker(sheet).make(); }
-
-std::vector<GaugeAngle> gauge_angles(const Context& context) {
-  Angles angles;
-  for (const fabrication::PartRow& row : context.plan.rows) {
-    for (const fabrication::CutReport& cut : row.cuts) {
-      angles.add(cut.bevel, "bevel of " + row.mark);
-      angles.add(cut.face_angle, "face angle of " + row.mark);
-    }
-  }
-  for (const parts::NamedAngle& angle : context.plan.assembly.angles)
-    angles.add(angle.radians, angle.name);
-  return angles.take();
-}
 
 }  // namespace splay::sheets

@@ -107,6 +107,7 @@ Json report_glue_up(const Plan& plan) {
                     {"parts", parts_of(plan, stage.parts)},
                     {"joints", joints_of(plan, stage.joints)},
                     {"glued", stage.glued},
+                    {"comes_apart", stage.undone},
                     {"steps", steps(plan, stage)},
                     {"spreading_minutes", stage.spreading},
                     {"minutes", stage.minutes},

@@ -216,6 +216,7 @@ Json glue_up() {
                       {"parts", names},
                       {"joints", names},
                       {"glued", yes_or_no},
+                      {"comes_apart", yes_or_no},
                       {"steps", list(step)},
                       {"spreading_minutes", size},
                       {"minutes", size},

@@ -1,5 +1,4 @@
-// The glue-up: clamps by published sums, stages by the glue's times, wedges and sliding forces by
-// plain trigonometry, checks by plain coordinates.
+// The glue-up: clamps by published sums, stages by the glue's times, bands by virtual work.
 #include "fabrication/glue_up.h"
 
 #include <algorithm>
@@ -11,6 +10,7 @@
 #include <set>
 #include <sstream>
 
+#include "glue_pieces.h"
 #include "support/demos.h"
 #include "support/piece.h"
 
@@ -83,42 +83,6 @@ void check_stages(const test::Built& built) {
   }
 }
 
-// Two boards face to face, ten inches by two and a half in common.
-std::string two_boards(const std::string& more) {
-  return test::job() + test::board("oak", "1 in") +
-         "[board.lower]\nstock = \"oak\"\nat = [0, 0, 0]\nlength = 10\nwidth = \"2 1/2\"\n"
-         "[board.upper]\nstock = \"oak\"\nlength = 10\nwidth = \"2 1/2\"\nat = [0, 0, 1]\n"
-         "[joint.faces]\nkind = \"glued\"\nhost = \"lower\"\nguest = \"upper\"\n" +
-         more;
-}
-
-// A ladder: two stiles and rails between them, all mortised.
-std::string ladder(int rails, const std::string& more) {
-  std::string text = test::job("mm") + test::board("oak", "25 mm") +
-                     "[board.left]\nstock = \"oak\"\nlength = " + std::to_string(rails * 150) +
-                     "\nwidth = 50\nturn = 90\nat = [50, 0, 0]\n"
-                     "[board.right]\nstock = \"oak\"\nlength = " +
-                     std::to_string(rails * 150) + "\nwidth = 50\nturn = 90\nat = [450, 0, 0]\n";
-  for (int r = 0; r < rails; ++r) {
-    const std::string name = "rail " + std::to_string(r + 1);
-    text += "[board.\"" + name + "\"]\nstock = \"oak\"\nlength = 420\nwidth = 60\nat = [15, " +
-            std::to_string(r * 150 + 45) + ", 0]\n";
-    for (const char* side : {"left", "right"})
-      text += "[joint." + std::string(side) + std::to_string(r + 1) +
-              "]\nkind = \"mortise and tenon\"\nhost = \"" + side + "\"\nguest = \"" + name +
-              "\"\n";
-  }
-  return text + more;
-}
-
-std::string leaning_case(const std::string& more) {
-  return test::job("mm") + test::sheet("panel", "18 mm") +
-         "[case.c]\noutline = { bottom = 800, height = 600, lean_in = [\"12 deg\", \"0 deg\"] }\n"
-         "depth = 300\nstock = \"panel\"\ncorners = \"mitre\"\n"
-         "[case.c.shelf.a]\ntop_at = 300\nends = { housing = 6, floor = \"square to walls\" }\n" +
-         more;
-}
-
 }  // namespace
 
 TEST_CASE("Clamps for a joint: published sums, rounded up") {
@@ -143,12 +107,12 @@ TEST_CASE("Two clamps short: the stage says how many it wants and how many there
   const std::string clamps =
       "[glue_up]\npressure = " + std::to_string(150 * psi) +
       "\n[glue_up.clamp.jaws]\nreach = 12\nforce = " + std::to_string(420 * pound) + "\ncount = ";
-  const test::Built few = test::build(two_boards(clamps + "7\n"));
+  const test::Built few = test::build(test::two_boards(clamps + "7\n"));
   REQUIRE(few.plan.glue_up.stages.size() == 1);
   REQUIRE(few.plan.glue_up.stages[0].clampings.size() == 1);
   CHECK(few.plan.glue_up.stages[0].clampings[0].count == 9);
   CHECK(few.found("too-few-clamps"));
-  const test::Built enough = test::build(two_boards(clamps + "9\n"));
+  const test::Built enough = test::build(test::two_boards(clamps + "9\n"));
   CHECK_FALSE(enough.found("too-few-clamps"));
   CHECK(enough.plan.glue_up.stages[0].clampings[0].clamp == "jaws");
 }
@@ -160,7 +124,7 @@ TEST_CASE("Twelve tenons are too many for ten minutes, and for three; not for tw
   // woodmagazine.com/woodworking-plans/clamping/glue-ups; swcvideo.com, gluing and clamping tips).
   const auto stages = [](const std::string& open) {
     const test::Built built =
-        test::build(ladder(6, "[glue_up]\nopen = " + open + "\nclosed = 20\n"));
+        test::build(test::ladder(6, "[glue_up]\nopen = " + open + "\nclosed = 20\n"));
     INFO(built.stops());
     REQUIRE(built.plan.assembly.joints.size() == 12);
     check_stages(built);
@@ -173,7 +137,7 @@ TEST_CASE("Twelve tenons are too many for ten minutes, and for three; not for tw
 
 TEST_CASE("A slower hand splits what a quick one glues at once") {
   const auto stages = [](const std::string& pace) {
-    return test::build(ladder(2, "[glue_up]\nopen = 6\nclosed = 10\npace = " + pace + "\n"))
+    return test::build(test::ladder(2, "[glue_up]\nopen = 6\nclosed = 10\npace = " + pace + "\n"))
         .plan.glue_up.stages.size();
   };
   CHECK(stages("1") == 1);
@@ -188,36 +152,8 @@ TEST_CASE("Warm glue has half the time for every ten degrees") {
   CHECK(glue_up.times().cure == Approx(usual.cure / 2));
   glue_up.open.value = 7;  // from the data sheet: taken as it is
   CHECK(glue_up.times().open == 7);
-  const test::Built cold = test::build(two_boards("[glue_up]\ntemperature = 4\n"));
+  const test::Built cold = test::build(test::two_boards("[glue_up]\ntemperature = 4\n"));
   CHECK(cold.found("too-cold-for-glue"));
-}
-
-TEST_CASE("A leaning side gets a wedge of its lean, and the force that slides is named") {
-  // A shelf housed in a side that leans 12 degrees and one that stands plumb: clamps draw along the
-  // shelf, so that the head on the leaning side meets its face 12 degrees out of square.
-  const test::Built built = test::build(leaning_case(""));
-  INFO(built.stops());
-  bool found = false;
-  for (const GlueStage& stage : built.plan.glue_up.stages) {
-    for (const Clamping& row : stage.clampings) {
-      if (row.how != ClampWay::clamps || std::abs(row.axis.x) < 0.99) continue;
-      found = true;
-      REQUIRE(row.cauls.size() == 1);
-      CHECK(test::degrees(row.cauls[0].angle) == Approx(12).margin(1e-9));
-      CHECK(built.plan.assembly.parts[static_cast<std::size_t>(row.cauls[0].part)].name ==
-            "left panel");
-      CHECK(row.head_slide == Approx(row.each * std::sin(12 * 3.14159265358979 / 180)));
-      // A wedge 50 wide that starts at 18: 18 + 50 tan 12.
-      CHECK(row.cauls[0].thick == Approx(18 + 50 * std::tan(12 * 3.14159265358979 / 180)));
-      // Over both outer faces at the shelf's height, level, and half the wedge.
-      for (const auto& heads : row.heads) {
-        const double run = norm(heads[1] - heads[0]);
-        CHECK(run == Approx(800 - heads[0].z * std::tan(12 * 3.14159265358979 / 180)).margin(1e-6));
-        CHECK(row.reach >= run - 1e-9);
-      }
-    }
-  }
-  CHECK(found);
 }
 
 TEST_CASE("A band on a leaning ring is driven by the growth of its way round") {
@@ -260,7 +196,7 @@ TEST_CASE("The author's order is kept when it works, and refused with the reason
   const std::string good =
       "[glue_up]\norder = [\"left panel\", \"bottom panel\", \"a shelf\", \"top panel\", "
       "\"right panel\"]\n";
-  const test::Built built = test::build(leaning_case(good));
+  const test::Built built = test::build(test::leaning_case(good));
   std::string names;
   for (const parts::Part& part : built.plan.assembly.parts) names += part.name + ", ";
   INFO(names);
@@ -298,74 +234,11 @@ TEST_CASE("The author's order is kept when it works, and refused with the reason
   REQUIRE_FALSE(closed.found("order-unknown"));
   CHECK(closed.found("order-closed"));
   const test::Built unknown =
-      test::build(leaning_case("[glue_up]\norder = [\"shelf of dreams\"]\n"));
+      test::build(test::leaning_case("[glue_up]\norder = [\"shelf of dreams\"]\n"));
   CHECK(unknown.found("order-unknown"));
   const test::Built loose =
-      test::build(leaning_case("[glue_up]\norder = [\"left panel\", \"right panel\"]\n"));
+      test::build(test::leaning_case("[glue_up]\norder = [\"left panel\", \"right panel\"]\n"));
   CHECK(loose.found("order-loose"));
-}
-
-TEST_CASE("Wet checks: unequal diagonals and the width inside, from plain coordinates") {
-  const test::Built built = test::build(leaning_case("[glue_up]\nglue = \"epoxy\"\n"));
-  const double t = std::tan(12 * 3.14159265358979323846 / 180);
-  // The outer trapezoid: foot 800 wide, height 600, the left side leaning in.
-  const double rising = std::hypot(800, 600);             // left foot to right head
-  const double falling = std::hypot(800 - 600 * t, 600);  // right foot to left head
-  std::multiset<double> diagonals;
-  double inside = 0;
-  for (const GlueStage& stage : built.plan.glue_up.stages) {
-    for (const fabrication::WetCheck& check : stage.checks) {
-      CHECK(check.tolerance > 0);
-      if (check.kind == fabrication::MeasureKind::diagonal) diagonals.insert(check.value);
-      if (check.kind == fabrication::MeasureKind::inside && check.name == "inside, on a shelf")
-        inside = check.value;
-    }
-  }
-  const auto has = [&](double value) {
-    return std::any_of(diagonals.begin(), diagonals.end(),
-                       [&](double d) { return std::abs(d - value) < 1e-6; });
-  };
-  CHECK(has(rising));
-  CHECK(has(falling));
-  // One millimetre over the shelf's top at 300: between the inner faces.
-  const double cosine = std::cos(12 * 3.14159265358979323846 / 180);
-  CHECK(inside == Approx(800 - 301 * t - 18 / cosine - 18).margin(1e-6));
-}
-
-TEST_CASE("A partition housed at one end only is set by its angle and fixed with blocks") {
-  const test::Built tee = test::build(
-      test::job("mm") + test::board("oak", "20 mm") +
-      "[board.base]\nstock = \"oak\"\nat = [0, 0, 0]\nlength = 300\nwidth = 100\n"
-      "[board.post]\nstock = \"oak\"\nlength = 250\nwidth = 100\nat = [160, 0, 10]\nrise = 90\n"
-      "[joint.foot]\nkind = \"housing\"\nhost = \"base\"\nguest = \"post\"\n");
-  INFO(tee.stops());
-  REQUIRE(tee.plan.glue_up.stages.size() == 1);
-  REQUIRE(tee.plan.glue_up.stages[0].one_end.size() == 1);
-  const auto& checks = tee.plan.glue_up.stages[0].checks;
-  REQUIRE(checks.size() == 1);
-  CHECK(test::degrees(checks[0].value) == Approx(90));
-}
-
-TEST_CASE("A face that a near neighbour hides is finished first") {
-  // Two wide boards 30 mm apart, held by two spacers between them.
-  const test::Built built = test::build(
-      test::job("mm") + test::board("oak", "20 mm") +
-      "[board.low]\nstock = \"oak\"\nat = [0, 0, 0]\nlength = 400\nwidth = 300\n"
-      "[board.high]\nstock = \"oak\"\nlength = 400\nwidth = 300\nat = [0, 0, 40]\n"
-      "[board.left]\nstock = \"oak\"\nlength = 300\nwidth = 20\nat = [20, 0, 20]\nturn = 90\n"
-      "[board.right]\nstock = \"oak\"\nlength = 300\nwidth = 20\nat = [400, 0, 20]\nturn = 90\n"
-      "[joint.a]\nkind = \"glued\"\nhost = \"low\"\nguest = \"left\"\n"
-      "[joint.b]\nkind = \"glued\"\nhost = \"low\"\nguest = \"right\"\n"
-      "[joint.c]\nkind = \"glued\"\nhost = \"high\"\nguest = \"left\"\n"
-      "[joint.d]\nkind = \"glued\"\nhost = \"high\"\nguest = \"right\"\n");
-  INFO(built.stops());
-  std::set<std::string> first;
-  for (const GlueStage& stage : built.plan.glue_up.stages)
-    for (const fabrication::OutOfReach& surface : stage.finish_first) {
-      first.insert(built.plan.assembly.parts[static_cast<std::size_t>(surface.part)].name);
-      CHECK(surface.gap == Approx(20).margin(1e-9));
-    }
-  CHECK(first == std::set<std::string>{"low", "high"});
 }
 
 TEST_CASE("Stages of every demo keep the glue's time, or a finding says why not") {
@@ -393,8 +266,8 @@ TEST_CASE("Stages of random cases and ladders with random clamps and glues hold 
         "count = " + std::to_string(chance() % 12) +
         "\n[glue_up.clamp.straps]\nkind = \"band\"\nreach = 4000\ncount = " +
         std::to_string(chance() % 5) + "\n";
-    const std::string text =
-        i % 2 == 0 ? leaning_case(glue_up) : ladder(1 + static_cast<int>(chance() % 6), glue_up);
+    const std::string text = i % 2 == 0 ? test::leaning_case(glue_up)
+                                        : test::ladder(1 + static_cast<int>(chance() % 6), glue_up);
     INFO(text);
     check_stages(test::build(text));
   }

@@ -244,6 +244,9 @@ TEST_CASE("Every demo has an order of assembly that stepping confirms, or says w
     INFO(file.filename().string() << " " << why);
     check_order(built.plan.assembly, order);
     CHECK(why == "");
+    // The one that is printed: what is glued first, then what is fitted to it.
+    CHECK(built.plan.glue_up.order.complete());
+    check_order(built.plan.assembly, built.plan.glue_up.order);
   }
   CHECK(demos >= 5);
 }

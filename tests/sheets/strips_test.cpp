@@ -1,0 +1,113 @@
+// Setting-out strips share what can be shared and lose no mark; templates are no larger than they
+// must be and say what can be measured on them.
+#include <catch2/catch.hpp>
+#include <cmath>
+
+#include "part_pages.h"
+#include "sheets/rods_marks.h"
+
+using namespace splay;
+using sheets::Rod;
+using sheets::RodMark;
+
+namespace {
+
+int pages_titled(const ink::Packet& packet, const std::string& title) {
+  return static_cast<int>(std::ranges::count_if(
+      packet.pages, [&](const ink::Page& page) { return page.title == title; }));
+}
+
+Rod rod(const std::string& mark, double length, const std::vector<double>& marks) {
+  Rod rod;
+  rod.name = "part";
+  rod.of = {mark};
+  rod.along = "from the foot";
+  rod.length = length;
+  rod.needed = true;
+  for (const double at : marks) rod.marks.push_back({at, {{"housing", {mark}}}, false});
+  return rod;
+}
+
+std::string words(const ink::Packet& packet, const std::string& title) {
+  std::string all;
+  for (const ink::Page& page : packet.pages)
+    if (page.title == title)
+      for (const ink::Text& text : test::all_of<ink::Text>(page)) all += text.utf8 + "\n";
+  return all;
+}
+
+}  // namespace
+
+TEST_CASE("parts of one length share a strip, each mark once with all it is said of") {
+  const std::vector<Rod> strips = sheets::shared(
+      {rod("A", 800, {0, 300, 800}), rod("B", 800, {0, 300, 500, 800}), rod("C", 700, {0, 700})});
+  REQUIRE(strips.size() == 2);
+  CHECK(strips[0].of == std::vector<std::string>{"A", "B"});
+  REQUIRE(strips[0].marks.size() == 4);
+  CHECK(strips[0].marks[1].text(strips[0].of) == "housing");
+  CHECK(strips[0].marks[2].at == 500);
+  CHECK(strips[0].marks[2].text(strips[0].of) == "B housing");
+  CHECK(strips[1].of == std::vector<std::string>{"C"});
+}
+
+TEST_CASE("a short part's crowded strip is not shared") {
+  std::vector<double> many, others;
+  for (int i = 1; i < 12; ++i) {
+    many.push_back(i * 5.0);
+    others.push_back(i * 5.0 - 2);
+  }
+  CHECK(sheets::shared({rod("A", 60, many), rod("B", 60, others)}).size() == 2);
+  CHECK(sheets::shared({rod("A", 60, many), rod("B", 60, many)}).size() == 1);
+}
+
+TEST_CASE("the bookcase's strips take less than twelve pages, and no housing is lost") {
+  const test::Built piece = test::piece_from("projects/plain-bookcase.toml");
+  const FigureStyle figures = piece.project->job.figures();
+  for (const model::PaperSize paper : {model::PaperSize::a4, model::PaperSize::letter}) {
+    const ink::Packet packet = test::binder(piece, paper);
+    CHECK(pages_titled(packet, "Setting-out strips") < 12);
+    const std::string all = words(packet, "Setting-out strips");
+    for (const parts::Part& part : piece.plan.assembly.parts)
+      for (const parts::Operation& operation : part.operations) {
+        if (operation.kind != parts::OperationKind::housing) continue;
+        for (const Plane& wall : operation.trench.walls) {
+          if (std::abs(wall.n.x) < 0.9) continue;
+          INFO(part.name << ", " << operation.name);
+          CHECK(all.find(figures.text(wall.d / wall.n.x) + "  ") != std::string::npos);
+        }
+      }
+  }
+}
+
+TEST_CASE("a small part has one template for all of it") {
+  const test::Built piece = test::piece_from("projects/six-sided-tea-tray.toml");
+  const std::string& panel = piece.row("tile panel").mark;
+  const std::string all = words(test::binder(piece), "Templates");
+  CHECK(all.find(panel + ": all of it") != std::string::npos);
+  std::size_t count = 0;
+  for (std::size_t at = all.find("\n" + panel + ": "); at != std::string::npos;
+       at = all.find("\n" + panel + ": ", at + 1))
+    ++count;
+  CHECK(count == 1);
+}
+
+TEST_CASE("a template tells the longest line that can be measured on it") {
+  // A leg 900 long, tapered over its length: of the taper the template has a few inches.
+  const test::Built piece = test::build(
+      test::job("mm") + test::board("leg", "60 mm") + test::board("oak", "22 mm") +
+      "[table.t]\nheight = 740\nwidth = 1000\ndepth = 800\nsplay = [\"8 deg\", \"6 deg\"]\n"
+      "[table.t.leg]\nstock = \"leg\"\nwidth = 50\nfoot_width = 30\n[table.t.apron]\nstock = "
+      "\"oak\"\nwidth = 90\n");
+  const ink::Packet packet = test::binder(piece);
+  int told = 0;
+  for (const ink::Page& page : packet.pages) {
+    if (page.title != "Templates") continue;
+    for (const ink::Text& text : test::all_of<ink::Text>(page)) {
+      const std::string start = "longest cut line ";
+      if (!text.utf8.starts_with(start)) continue;
+      ++told;
+      CHECK(std::stod(text.utf8.substr(start.size())) < 200);
+    }
+  }
+  CHECK(told > 0);
+}
