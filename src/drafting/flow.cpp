@@ -9,10 +9,13 @@
 
 namespace splay::drafting {
 
+// Not over the block that brings the head itself, which is the first with it.
 const Picture* head_at(const Story& story, std::size_t from) {
-  return from > 0 && story[from].head && story[from - 1].head == story[from].head
-             ? story[from].head.get()
-             : nullptr;
+  const auto& head = story[from].head;
+  if (!head) return nullptr;
+  for (std::size_t i = from; i-- > 0;)
+    if (story[i].head == head) return head.get();
+  return nullptr;
 }
 
 bool may_break(const Story& story, std::size_t i) {

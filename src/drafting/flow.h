@@ -13,7 +13,8 @@ struct Block {
   double space_after = 0;       // left out at the foot of a column
   bool keep_with_next = false;  // never the last of a column
   bool keep_with_previous = false;
-  // Drawn again on top when the block comes first in a new column: a table's heading row.
+  // Drawn again on top when the block comes first in a new column: a table's heading row. Not over
+  // the first block of the story that has it, which shows it itself.
   std::shared_ptr<const Picture> head;
   bool own_column = false;  // starts a new column
 };

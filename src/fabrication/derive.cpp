@@ -5,44 +5,30 @@
 #include <cmath>
 #include <map>
 
-#include "base/figure.h"
-#include "base/tolerance.h"
 #include "fabrication/proof.h"
 
 namespace splay::fabrication {
 
 using parts::Operation;
 using parts::OperationKind;
-using parts::outward;
-using parts::Side;
 
 namespace {
 
-constexpr double resaw_from = 6;  // mm: more is sawn off rather than planed, common practice
+bool near(double a, double b) { return std::abs(a - b) < 1e-6; }
 
-double box_at(const parts::Part& part, Side side) {
-  const Vec3 out = outward(side);
-  return std::max(0.0, dot(out, part.size));
+bool same_machine_setting(const Step& a, const Step& b) {
+  const bool any_width = a.tool == Tool::blade || (a.runs_out && b.runs_out && a.exact.tilt == 0);
+  return a.machine == b.machine && a.tool == b.tool && near(a.exact.tilt, b.exact.tilt) &&
+         near(a.exact.gauge, b.exact.gauge) && (any_width || near(a.exact.width, b.exact.width));
 }
 
-Plane square_side(const parts::Part& part, Side side) {
-  return {outward(side), box_at(part, side)};
+// What is laid on the machine by its outermost points lies the same before and after.
+bool same_extents(const Box& a, const Box& b) {
+  return norm(a.low - b.low) < 1e-9 && norm(a.high - b.high) < 1e-9;
 }
 
 bool flat_cut(const Operation& operation) {
   return operation.kind == OperationKind::end_cut || operation.kind == OperationKind::edge_cut;
-}
-
-// An edge cut that keeps its distance to the length, as a rip makes it.
-bool runs_along(const Operation& operation) {
-  return operation.kind == OperationKind::edge_cut && std::abs(operation.cut.n.x) < 1e-9 &&
-         std::abs(operation.cut.n.y) > std::abs(operation.cut.n.z);
-}
-
-Side side_of(const Operation& operation) {
-  const Vec3 n = operation.cut.n;
-  if (operation.kind == OperationKind::end_cut) return n.x > 0 ? Side::x_high : Side::x_low;
-  return n.y > 0 ? Side::y_high : Side::y_low;
 }
 
 class Deriver {
@@ -55,9 +41,7 @@ class Deriver {
   }
 
   Derivation run() {
-    to_thickness();
-    widths();
-    ends();
+    mill(project_, at_);
     pockets();
     tapers();
     outlines();
@@ -66,109 +50,6 @@ class Deriver {
 
  private:
   const parts::Part& part() const { return *at_.part; }
-
-  bool has_left(const Plane& plane) const { return at_.high(plane.n) > plane.d + tolerance::weld; }
-
-  bool board() const {
-    const model::Stock* stock = project_.stocks.find(part().stock);
-    return stock != nullptr && stock->kind.value == model::StockKind::board;
-  }
-
-  void through(const Plane& plane, const std::string& name, Side own, std::vector<int> operations) {
-    if (!has_left(plane)) return;
-    Step step = cut_through(at_, plane, name, own);
-    step.operations = std::move(operations);
-    at_.add(std::move(step), {plane.flipped()});
-  }
-
-  void to_thickness() {
-    const Plane back = square_side(part(), Side::z_low);
-    if (!has_left(back)) return;
-    Step step;
-    step.row = at_.row;
-    step.name = "to thickness";
-    step.machine = Machine::planer;
-    step.tool = Tool::thickness;
-    step.face = Side::z_high;
-    step.exact.width = part().size.z;
-    const double over = at_.high(back.n) - back.d;
-    if (over > resaw_from)
-      step.remark =
-          "Resaw it near to size first: " + project_.job.figures().with_unit(over) + " has to go.";
-    at_.add(std::move(step), {back.flipped()});
-  }
-
-  void straight_edge() {
-    const Plane edge = square_side(part(), Side::y_low);
-    if (!has_left(edge)) return;
-    Step step;
-    step.row = at_.row;
-    step.name = "one straight edge";
-    step.machine = Machine::jointer;
-    step.tool = Tool::thickness;
-    step.face = Side::y_low;
-    step.against = Side::z_low;
-    step.exact.width = at_.high(edge.n) - edge.d;
-    at_.add(std::move(step), {edge.flipped()});
-  }
-
-  std::vector<std::size_t> of_side(Side side, OperationKind kind) const {
-    std::vector<std::size_t> found;
-    for (std::size_t i = 0; i < part().operations.size(); ++i) {
-      const Operation& operation = part().operations[i];
-      if (operation.kind != kind || side_of(operation) != side) continue;
-      if (kind == OperationKind::end_cut || runs_along(operation)) found.push_back(i);
-    }
-    return found;
-  }
-
-  void edges_of(Side side, bool square_first) {
-    const std::vector<std::size_t> cuts = of_side(side, OperationKind::edge_cut);
-    if (cuts.size() != 1 || square_first || square_for_joints()) {
-      if (side == Side::y_low && board())
-        straight_edge();
-      else
-        through(square_side(part(), side), "rip to width", side, {});
-    }
-    if (square_for_joints()) return;
-    for (const std::size_t i : cuts) cut(i, side);
-  }
-
-  // Tenons, mortises and laps are laid out from square edges; those are bevelled afterwards.
-  bool square_for_joints() const {
-    return std::any_of(part().operations.begin(), part().operations.end(), [](const Operation& op) {
-      return op.kind == OperationKind::shoulder || op.kind == OperationKind::mortise ||
-             op.kind == OperationKind::notch || op.kind == OperationKind::hole;
-    });
-  }
-
-  void cut(std::size_t i, Side side) {
-    const Operation& operation = part().operations[i];
-    through(operation.cut, operation.name, side, {static_cast<int>(i)});
-  }
-
-  // The edge that stays square is made first and guides the other.
-  void widths() {
-    const bool low = of_side(Side::y_low, OperationKind::edge_cut).size() == 1;
-    const bool high = of_side(Side::y_high, OperationKind::edge_cut).size() == 1;
-    if (low && !high) {
-      edges_of(Side::y_high, false);
-      edges_of(Side::y_low, false);
-    } else {
-      edges_of(Side::y_low, low && high);
-      edges_of(Side::y_high, false);
-    }
-  }
-
-  void ends() {
-    for (const Side side : {Side::x_low, Side::x_high}) {
-      const std::vector<std::size_t> cuts = of_side(side, OperationKind::end_cut);
-      if (cuts.size() != 1)
-        through(square_side(part(), side),
-                side == Side::x_low ? "square one end" : "crosscut to length", side, {});
-      for (const std::size_t i : cuts) cut(i, side);
-    }
-  }
 
   std::optional<PocketJob> job_of(std::size_t i) const {
     const Operation& operation = part().operations[i];
@@ -212,22 +93,25 @@ class Deriver {
     return operation.kind == OperationKind::outline && operation.removed.size() == 1;
   }
 
+  bool is_pocket(std::size_t i) const {
+    const Operation& operation = part().operations[i];
+    return !flat_cut(operation) && operation.kind != OperationKind::outline;
+  }
+
   // First every shoulder's line, while the saw is set to it; what is pared comes last.
   void pockets() {
     std::map<std::size_t, PocketJob> begun;
     std::vector<PocketJob> to_pare;
-    const auto is_pocket = [&](std::size_t i) {
-      const Operation& operation = part().operations[i];
-      return !flat_cut(operation) && operation.kind != OperationKind::outline;
-    };
+    Span lines = span();
     for (std::size_t i = 0; i < part().operations.size(); ++i) {
       if (!is_pocket(i) || part().operations[i].kind != OperationKind::shoulder) continue;
       std::optional<PocketJob> job = job_of(i);
       if (job) begin_pocket(at_, *job);
       if (job && job->begun) begun.emplace(i, std::move(*job));
     }
-    for (std::size_t i = 0; i < part().operations.size(); ++i) {
-      if (!is_pocket(i) || bored(i)) continue;
+    by_setting(lines);
+    for (const std::size_t i : shoulders_by_setting(pocket_operations(), begun)) {
+      if (bored(i)) continue;
       const auto kept = begun.find(i);
       std::optional<PocketJob> job = kept != begun.end() ? kept->second : job_of(i);
       if (!job)
@@ -238,11 +122,78 @@ class Deriver {
     for (const PocketJob& job : to_pare) pare_pocket(at_, job);
   }
 
+  std::vector<std::size_t> pocket_operations() const {
+    std::vector<std::size_t> all;
+    for (std::size_t i = 0; i < part().operations.size(); ++i)
+      if (is_pocket(i)) all.push_back(i);
+    return all;
+  }
+
+  // The same with the shoulders that one setting makes after each other, in the shoulders' places.
+  // What a machine is set to is found on trial, each as if it were the next.
+  std::vector<std::size_t> shoulders_by_setting(std::vector<std::size_t> order,
+                                                const std::map<std::size_t, PocketJob>& begun) {
+    struct Shoulder {
+      std::size_t operation, place;
+      Step like;
+    };
+    std::vector<Shoulder> shoulders;
+    for (std::size_t place = 0; place < order.size(); ++place) {
+      const std::size_t i = order[place];
+      if (part().operations[i].kind != OperationKind::shoulder) continue;
+      const auto kept = begun.find(i);
+      std::optional<PocketJob> job = kept != begun.end() ? kept->second : job_of(i);
+      Derivation trial{at_.shop, at_.part, at_.row, at_.work, {}, {}};
+      if (job) machine_pocket(trial, *job);
+      shoulders.push_back({i, place, trial.steps.empty() ? Step{} : trial.steps.front()});
+    }
+    std::vector<std::size_t> places;
+    for (const Shoulder& shoulder : shoulders) places.push_back(shoulder.place);
+    for (auto from = shoulders.begin(); from != shoulders.end();) {
+      const Step like = from->like;
+      from = std::stable_partition(from, shoulders.end(), [&](const Shoulder& other) {
+        return same_machine_setting(like, other.like);
+      });
+    }
+    for (std::size_t k = 0; k < places.size(); ++k) order[places[k]] = shoulders[k].operation;
+    return order;
+  }
+
+  // Steps from here on, none of which waits for another.
+  struct Span {
+    std::size_t from = 0;
+    Box box;
+  };
+  Span span() const { return {at_.steps.size(), at_.work.bounds()}; }
+
+  // One setting after the other, first the one the machine still has. Where they take of the
+  // work's outermost points the order stays: stop and marks are measured from those.
+  void by_setting(const Span& span) {
+    if (!same_extents(span.box, at_.work.bounds())) return;
+    const auto begin = at_.steps.begin();
+    auto sorted = begin + static_cast<std::ptrdiff_t>(span.from);
+    if (std::any_of(sorted, at_.steps.end(), [](const Step& s) { return s.has(Flag::block); }))
+      return;
+    while (sorted != at_.steps.end()) {
+      const Step like = sorted == begin ? *sorted : *(sorted - 1);
+      const auto next = std::stable_partition(
+          sorted, at_.steps.end(), [&](const Step& s) { return same_machine_setting(like, s); });
+      if (next == sorted) {
+        // Nothing more is ready as the machine stands: on with the next.
+        const Step first = *sorted;
+        sorted = std::stable_partition(
+            sorted, at_.steps.end(), [&](const Step& s) { return same_machine_setting(first, s); });
+      } else {
+        sorted = next;
+      }
+    }
+  }
+
   // Tapers and late bevels come last: until then the edges are square to lie on.
   void tapers() {
     for (std::size_t i = 0; i < part().operations.size(); ++i) {
       const Operation& operation = part().operations[i];
-      if (operation.kind == OperationKind::edge_cut) cut(i, side_of(operation));
+      if (operation.kind == OperationKind::edge_cut) cut_flat(at_, i);
     }
   }
 

@@ -27,6 +27,12 @@ struct Derivation {
 // All steps of a part, in the order of work, with exact settings.
 Derivation derive_steps(const model::Project& project, const parts::Part& part, int row);
 
+// From the blank to thickness, width and length, with the cuts of ends and edges that need no
+// square edge after them.
+void mill(const model::Project& project, Derivation& at);
+// The end or edge cut that an operation is, where wood is left beyond its plane.
+void cut_flat(Derivation& at, std::size_t operation);
+
 // How a piece may lie for a guided cut.
 struct Lying {
   Machine machine = Machine::table_saw;
@@ -67,6 +73,9 @@ bool machine_pocket(Derivation& at, PocketJob& job);  // true: nothing is left t
 void pare_pocket(Derivation& at, const PocketJob& job);
 // With a stack in one setting, or nothing; along lines on the face, by hand where nothing else can.
 std::optional<Step> by_stack(const Derivation& at, const Pocket& pocket);
+// A slot of two walls and a bottom as passes of the blade side by side, each a pocket of one kerf;
+// nothing where one of them can't be cut, or there are too many.
+std::vector<Pocket> by_passes(const Derivation& at, const Pocket& slot);
 Step by_lines(const Derivation& at, const Pocket& pocket);
 std::optional<Step> bore(const Derivation& at, const Region& removed);
 // Lines along the outline, each right through.

@@ -188,8 +188,10 @@ void say_why(const Derivation& at, const Plane& plane, Step& step) {
     if (step.exact.distance < step.exact.width) step.flags.push_back(Flag::sacrificial);
     if (too_steep && step.exact.tilt > 0) step.flags.push_back(Flag::complement);
   }
+  // Nearly along the face it is no cut that anyone would make flat.
+  const bool across = std::abs(plane.n.z) < 0.97;
   const bool plain = step.machine == Machine::table_saw && step.position() == Position::flat;
-  if (!plain && too_steep && std::abs(plane.n.y) < 0.7) step.remark = past;
+  if (!plain && too_steep && across && std::abs(plane.n.y) < 0.7) step.remark = past;
   if (step.machine == Machine::hand || step.machine == Machine::track_saw)
     step.flags.push_back(Flag::chosen_way);
 }

@@ -80,6 +80,29 @@ std::optional<Pocket> opened(const Derivation& at, const Region& removed, Side o
   return planes_of(pocket).empty() ? std::nullopt : std::optional(pocket);
 }
 
+bool square_to_sides(const Plane& plane) {
+  return std::max({std::abs(plane.n.x), std::abs(plane.n.y), std::abs(plane.n.z)}) > 1 - 1e-9;
+}
+
+// Two parallel walls and a bottom square to them that a tilted blade or stack makes from a face,
+// whichever of them looks most along it: a slot in a mitre, the board flat and the blade tilted as
+// it was for the mitre.
+std::optional<Pocket> slotted(const Derivation& at, const Region& removed) {
+  for (const Plane& wall : removed)
+    for (const Plane& other : removed)
+      for (const Plane& bottom : removed) {
+        if (square_to_sides(wall) || square_to_sides(bottom)) continue;
+        if (norm(wall.n + other.n) > 1e-9 || std::abs(dot(wall.n, bottom.n)) > no_angle) continue;
+        for (const Side open : all_sides) {
+          if (dot(bottom.n, outward(open)) > -0.1) continue;
+          Pocket slot{open, bottom, {wall, other}};
+          if (!spares(at.part->body, planes_of(slot))) continue;
+          if (by_stack(at, slot) || !by_passes(at, slot).empty()) return slot;
+        }
+      }
+  return {};
+}
+
 double floor_slope(const Pocket& pocket) {
   return pocket.floor ? 1 - std::abs(dot(pocket.floor->n, outward(pocket.open))) : 0;
 }
@@ -183,6 +206,7 @@ std::optional<Pocket> open_pocket(const Derivation& at, const Region& removed) {
   std::optional<Pocket> best;
   double least = 1e9;
   const Region tight = tightened(removed);
+  if (std::optional<Pocket> slot = slotted(at, tight)) return slot;
   for (const Side open : all_sides) {
     std::optional<Pocket> pocket = opened(at, tight, open);
     if (!pocket) continue;

@@ -16,6 +16,9 @@ namespace {
 // mm: so far a stack runs out past the wood, that rounded settings leave no fin at the edge. Common
 // practice, no source.
 constexpr double overrun = 2;
+// mm: a stop stands no nearer to the cut. Common practice, no source.
+constexpr double least_at_stop = 5;
+constexpr double short_at_stop = 100;
 
 // The wall the stack is set to, the width it clears from there, and its highest corner.
 struct Stack {
@@ -55,10 +58,13 @@ std::optional<Stack> stack_at(const Derivation& at, const Pocket& pocket, std::s
 bool stack_can(const model::Saw& saw, const Stack& stack, const Step& step) {
   const bool dado = saw.widest_stack->mm > 0;
   if (stack.height() < tolerance::weld) return false;
+  if (step.tool == Tool::blade) return true;
+  const double width = stack.width + tolerance::weld;  // a nominal size stays one after sums
   // Upright, passes side by side add up to any width from the narrowest cut on.
   if (step.exact.tilt == 0)
-    return stack.width >= (dado ? std::min(saw.narrowest_stack->mm, saw.kerf->mm) : saw.kerf->mm);
-  return dado && stack.width >= saw.narrowest_stack->mm && stack.width <= saw.widest_stack->mm;
+    return width >= (dado ? std::min(saw.narrowest_stack->mm, saw.kerf->mm) : saw.kerf->mm);
+  return dado && width >= saw.narrowest_stack->mm &&
+         width <= saw.widest_stack->mm + 2 * tolerance::weld;
 }
 
 // Where only one wall stands the stack runs out past the wood; tilted as far as it is wide.
@@ -74,14 +80,21 @@ void offer_stack(const Derivation& at, Stack stack, const Lying& lying, std::opt
   if (!step) return;
   const bool beyond = step->waste_right != step->reference_right;
   if (stack.two_walls && !beyond) return;
-  step->tool = Tool::stack;
+  // A stop beside the blade is in its way, and a short end at it does not lead the work.
+  const bool gauged = step->guide == Guide::gauge;
+  if (gauged && step->exact.distance < stack.width + least_at_stop) return;
+  const bool one_kerf =
+      stack.two_walls && std::abs(stack.width - at.shop->saw.kerf->mm) < tolerance::weld;
+  step->tool = one_kerf ? Tool::blade : Tool::stack;
   run_out(at.shop->saw, *step, stack);
   step->exact.width = stack.width;
   step->exact.height = stack.height();
   step->cuts_through = false;
+  step->runs_out = !stack.two_walls;
   if (!stack_can(at.shop->saw, stack, *step)) return;
   double fit = fitness(at, *step);
   if (fit < 0) return;
+  if (gauged && step->exact.distance < short_at_stop) fit += 0.3;
   if (!beyond) {
     step->flags.push_back(Flag::sacrificial);
     fit += 0.3;
@@ -111,6 +124,24 @@ std::optional<Step> by_stack(const Derivation& at, const Pocket& pocket) {
   }
   if (best) best->flags.push_back(Flag::guard_off);
   return best;
+}
+
+std::vector<Pocket> by_passes(const Derivation& at, const Pocket& slot) {
+  constexpr int most = 4;  // more is no work for a plain blade
+  if (!slot.floor || slot.walls.size() != 2) return {};
+  const Plane &wall = slot.walls[0], &other = slot.walls[1];
+  const double kerf = at.shop->saw.kerf->mm, width = wall.d + other.d;
+  if (norm(wall.n + other.n) > no_angle || width < kerf - tolerance::weld) return {};
+  const int count = static_cast<int>(std::ceil((width - tolerance::weld) / kerf));
+  if (count > most) return {};
+  std::vector<Pocket> passes;
+  for (int i = 0; i < count; ++i) {
+    const double far = wall.d - std::min(i * kerf, width - kerf);
+    Pocket pass{slot.open, slot.floor, {{wall.n, far}, {other.n, kerf - far}}};
+    if (!by_stack(at, pass)) return {};
+    passes.push_back(std::move(pass));
+  }
+  return passes;
 }
 
 }  // namespace splay::fabrication

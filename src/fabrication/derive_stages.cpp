@@ -191,6 +191,26 @@ std::optional<Waste> most_waste(const Derivation& at, const PocketJob& job) {
   return !along || (upright && upright->volume > along->volume + nothing) ? upright : along;
 }
 
+// Where there is no stack for a slot that leans with its walls, the blade takes it in passes.
+bool pass_by_pass(Derivation& at, const PocketJob& job) {
+  const bool leans = std::any_of(job.pocket.walls.begin(), job.pocket.walls.end(), [&](Plane wall) {
+    return std::abs(dot(wall.n, outward(job.pocket.open))) > no_angle;
+  });
+  if (!leans) return false;
+  const std::vector<Pocket> passes = by_passes(at, job.pocket);
+  if (passes.empty()) return false;
+  for (std::size_t i = 0; i < passes.size(); ++i) {
+    std::optional<Step> step = by_stack(at, passes[i]);
+    if (!step) return false;
+    const bool last = i + 1 == passes.size();
+    step->name =
+        job.name + ", pass " + std::to_string(i + 1) + " of " + std::to_string(passes.size());
+    if (last) step->operations = {job.operation};
+    at.add(std::move(*step), planes_of(passes[i]));
+  }
+  return true;
+}
+
 }  // namespace
 
 void begin_pocket(Derivation& at, PocketJob& job) {
@@ -212,6 +232,7 @@ bool machine_pocket(Derivation& at, PocketJob& job) {
     return true;
   };
   if (std::optional<Step> step = by_stack(at, job.pocket)) return finish(std::move(*step), "");
+  if (pass_by_pass(at, job)) return true;
   Step lines = by_lines(at, job.pocket);
   if (lines.machine != Machine::hand) return finish(std::move(lines), "");
   const std::optional<Waste> waste = most_waste(at, job);

@@ -42,17 +42,29 @@ Turned turned_from(const Step& before, const Step& now) {
 
 bool near(double a, double b) { return std::abs(a - b) < 1e-9; }
 
+// Upright a stack makes passes side by side: one that runs out takes any width.
+bool same_width(const Step& a, const Step& b) {
+  return a.tool == Tool::blade || (a.runs_out && b.runs_out && a.printed.tilt == 0) ||
+         near(a.printed.width, b.printed.width);
+}
+
+// A wedge stays the same whichever way it is turned on the work.
+bool same_gauge(const Step& a, const Step& b) {
+  return (a.has(Flag::sloped_jig) && b.has(Flag::sloped_jig)) ||
+         near(a.printed.gauge, b.printed.gauge);
+}
+
 bool same_tool(const Step& a, const Step& b) {
   return a.machine == b.machine && a.tool == b.tool && near(a.printed.tilt, b.printed.tilt) &&
-         near(a.printed.gauge, b.printed.gauge) &&
-         (a.tool == Tool::blade || near(a.printed.width, b.printed.width));
+         same_gauge(a, b) && same_width(a, b);
 }
 
 bool same_setting(const Step& a, const Step& b) {
   if (!same_tool(a, b) || a.guide != b.guide || a.guide == Guide::marks) return false;
   if (a.tool == Tool::thickness) return a.machine == Machine::planer;
   return a.reference_right == b.reference_right && a.waste_right == b.waste_right &&
-         near(a.printed.distance, b.printed.distance) && near(a.printed.height, b.printed.height);
+         near(a.printed.width, b.printed.width) && near(a.printed.distance, b.printed.distance) &&
+         near(a.printed.height, b.printed.height);
 }
 
 void give_groups(Plan& plan) {

@@ -138,6 +138,7 @@ struct Step {
   bool tilts_right = false;    // with z: a blade's top leans to the right
   bool to_long_point = false;  // the distance ends at the longest point of the cut, else shortest
   bool cuts_through = true;    // nothing of the cut stays standing
+  bool runs_out = false;  // stack: past the wood on its far side, so that a wider one serves too
 
   Setting exact, printed;  // printed: rounded to the machine's scales and the job's smallest step
   int same_as = -1;        // index into Plan::steps: the earlier step whose setting it keeps

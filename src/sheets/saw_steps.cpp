@@ -1,5 +1,6 @@
 // Saw steps: every cut in the order of the bench, grouped by setting.
 #include <algorithm>
+#include <memory>
 
 #include "drafting/text_block.h"
 #include "sheets/kinds.h"
@@ -11,6 +12,7 @@ namespace splay::sheets {
 namespace {
 
 using drafting::Story;
+using fabrication::Flag;
 
 // The usual cautions of the trade.
 Story cautions(const Context& context, double width) {
@@ -29,10 +31,10 @@ Story cautions(const Context& context, double width) {
       "from above. They are not to scale and long wood is broken; the figures count. Hatched wood "
       "is waste. Tilt and gauge are angles off square; the scale's own reading stands below "
       "them, and the rise to check the cut or the blade with a square and a rule. A setting is "
-      "made once and serves every step under it, in this order. Where several cuts are the same, "
-      "the "
-      "first is drawn and the others stand in rows under it.",
+      "made once and serves every step under it, in this order; cut one and try it first. Cuts "
+      "that differ only in what they are set to stand in rows under the one that is drawn.",
       width));
+  story.push_back(drafting::body_text(kit, proved_words(context), width));
   story.back().space_after = 4;
   return story;
 }
@@ -53,25 +55,79 @@ std::string steps_of(const Context& context, const Bench& bench) {
         own += own.empty() ? work->step->id : ", " + work->step->id.substr(mark.size() + 1);
     steps += (steps.empty() ? "" : "; ") + own;
   }
-  if (bench.steps.size() == 1) return "Cut: " + steps;
   const std::string count = std::to_string(bench.steps.size());
   return "Set once, " + count + " cuts" +
          (steps.size() <= longest ? ": " + steps : " of these parts: " + parts);
 }
 
-// "Setting 3: table saw, blade tilted 37.5° left" and the steps it serves.
-drafting::Block setting_head(const Context& context, const Bench& bench, std::size_t number,
-                             double width) {
+// What is to be minded at every step of a setting.
+std::vector<Flag> minded_throughout(const Bench& bench) {
+  std::vector<Flag> flags;
+  for (const Flag flag : bench.steps.front()->step->flags)
+    if (!caution_words(flag).empty() && std::ranges::all_of(bench.steps, [&](const StepWork* work) {
+          return work->step->has(flag);
+        }))
+      flags.push_back(flag);
+  if (bench.steps.size() > 1 && std::ranges::find(flags, Flag::try_first) == flags.end())
+    flags.push_back(Flag::try_first);
+  return flags;
+}
+
+std::string mind_words(const std::vector<Flag>& flags) {
+  std::string words;
+  for (const Flag flag : flags)
+    if (flag != Flag::try_first) words += (words.empty() ? "Mind: " : " ") + caution_words(flag);
+  return words;
+}
+
+// "Setting 3: table saw, blade tilted 37.5° left", the steps it serves and what to mind at them.
+drafting::Block setting_head(const Context& context, const std::string& title,
+                             const std::string& steps, const std::string& mind, double width) {
   const drafting::Kit& kit = context.kit;
-  const std::string title =
-      "Setting " + std::to_string(number) + ": " + group_words(context, *bench.steps.front());
+  const double whole = kit.width(title, kit.look.figures, ink::Face::bold);
+  const double letter = whole < width ? kit.look.figures : kit.look.lettering;
   Story story{drafting::of_picture(
-      drafting::paragraph(kit, title, width, {.height = kit.look.figures, .face = ink::Face::bold}),
-      1)};
-  story.push_back(drafting::body_text(kit, steps_of(context, bench), width));
-  drafting::Block block = drafting::of_picture(drafting::as_picture(story, width), 1.5);
+      drafting::paragraph(kit, title, width, {.height = letter, .face = ink::Face::bold}), 1)};
+  constexpr double apart = 4;
+  const double beside = whole + apart;
+  drafting::Picture& head = story.front().picture;
+  if (beside + kit.width(steps, kit.look.lettering) < width)
+    drafting::append(
+        head.items,
+        drafting::moved(
+            drafting::paragraph(kit, steps, width - beside, {.height = kit.look.lettering}).items,
+            {beside, kit.look.lettering - kit.look.figures}));
+  else
+    story.push_back(drafting::body_text(kit, steps, width));
+  if (!mind.empty()) story.push_back(drafting::body_text(kit, mind, width, ink::Face::bold));
+  for (drafting::Block& block : story) block.space_after = 1;
+  drafting::Picture picture = drafting::as_picture(story, width);
+  picture.height += 1;
+  drafting::Block block = drafting::of_picture(std::move(picture), 0);
   block.keep_with_next = true;
   return block;
+}
+
+void add_setting(const Context& context, const Bench& bench, std::size_t number, double width,
+                 Story& story) {
+  const std::string title =
+      "Setting " + std::to_string(number) + ": " + group_words(context, *bench.steps.front());
+  CardPlace place;
+  place.said = minded_throughout(bench);
+  const std::string mind = mind_words(place.said);
+  place.head = std::make_shared<const drafting::Picture>(
+      setting_head(context, title + ", going on", {}, mind, width).picture);
+  const std::string steps = bench.steps.size() > 1 ? steps_of(context, bench) : std::string();
+  story.push_back(setting_head(context, title, steps, mind, width));
+  story.back().head = place.head;
+  int setting = -1;
+  for (const JoinedSteps& joined : joined_steps(bench)) {
+    const fabrication::Step& step = *joined.front()->step;
+    place.as_before = step.same_as >= 0 && setting == step.same_as;
+    const auto own = static_cast<int>(&step - context.plan.steps.data());
+    setting = step.same_as >= 0 ? step.same_as : own;
+    drafting::add(story, step_cards(context, joined, width, place));
+  }
 }
 
 // The story on pages, each later one with a reminder at its head.
@@ -107,17 +163,7 @@ std::vector<ink::Page> make_saw_steps(const Context& given) {
   const std::vector<StepWork> works = step_works(context.plan);
   Story story = cautions(context, width);
   std::size_t number = 0;
-  for (const Bench& bench : bench_order(works)) {
-    story.push_back(setting_head(context, bench, ++number, width));
-    int setting = -1;
-    for (const JoinedSteps& steps : joined_steps(bench)) {
-      const fabrication::Step& step = *steps.front()->step;
-      const bool as_before = step.same_as >= 0 && setting == step.same_as;
-      const auto own = static_cast<int>(&step - context.plan.steps.data());
-      setting = step.same_as >= 0 ? step.same_as : own;
-      drafting::add(story, step_cards(context, steps, width, as_before));
-    }
-  }
+  for (const Bench& bench : bench_order(works)) add_setting(context, bench, ++number, width, story);
   return pages_of(context, story);
 }
 

@@ -2,11 +2,12 @@
 
 #include <algorithm>
 #include <cmath>
-#include <memory>
+#include <utility>
 
 #include "drafting/text_block.h"
 #include "sheets/part_view_facts.h"
 #include "sheets/saw_steps_draw.h"
+#include "sheets/saw_steps_rows.h"
 #include "sheets/saw_steps_words.h"
 
 namespace splay::sheets {
@@ -19,23 +20,26 @@ using drafting::Picture;
 using fabrication::Step;
 
 constexpr double band = 8, pad = 1.5, gap = 3;
-constexpr double box = 5;  // to tick
-constexpr std::size_t most_boxes = 4;
-constexpr double least_words = 46;
+constexpr double close = 1.1, under = 1.7;  // between the lines of a setting
+constexpr double box = 5;                   // to tick
+constexpr double least_words = 40;
 
 class Card {
  public:
-  Card(const Context& context, const StepWork& work, double width, bool as_before)
+  Card(const Context& context, const StepWork& work, std::string ids, double width,
+       const CardPlace& place)
       : context_(context),
         kit_(context.kit),
         work_(work),
         step_(*work.step),
+        ids_(std::move(ids)),
         width_(width),
-        as_before_(as_before) {}
+        place_(place),
+        fields_(setting_fields(context, work)) {}
 
   Picture draw() {
     head();
-    if (!as_before_) strip();
+    if (!place_.as_before && fields_.size() > 1) strip();
     body();
     ink::Path frame, rule;
     frame.rect({{0, -depth_}, {width_, 0}});
@@ -58,17 +62,13 @@ class Card {
 
   // Boxes to tick, the step, what is done, of which part.
   void head() {
-    const std::size_t boxes = std::min(row().quantity(), most_boxes);
-    double x = pad;
-    for (std::size_t i = 0; i < boxes; ++i, x += box + 1) {
-      const double low = -band / 2 - box / 2;
-      table_.items.emplace_back(
-          ink::Stroke{ink::Path{}.rect({{x, low}, {x + box, low + box}}), {kit_.look.middle}});
-    }
-    x += 1;
-    const double id = kit_.look.heading, base = -band / 2;
-    write({x, base - id / 2}, step_.id, id, ink::Face::bold);
-    const double id_width = kit_.width(step_.id, id, ink::Face::bold);
+    const double base = -band / 2;
+    Picture boxes = tick_boxes(kit_, row().quantity(), box);
+    drafting::append(table_.items, drafting::moved(std::move(boxes.items), {pad, base + box / 2}));
+    double x = pad + boxes.width + 1;
+    const double id = kit_.look.heading;
+    write({x, base - id / 2}, ids_, id, ink::Face::bold);
+    const double id_width = kit_.width(ids_, id, ink::Face::bold);
     table_.items.emplace_back(
         ink::Link{{{x, -band + 0.5}, {x + id_width, -0.5}}, part_anchor(row().mark)});
     x += id_width + gap;
@@ -88,8 +88,7 @@ class Card {
 
   // The settings in boxes beside each other, each as wide as it needs; the rest is shared.
   void strip() {
-    const std::vector<SettingField> fields = setting_fields(context_, work_);
-    if (fields.empty()) return;
+    const std::vector<SettingField>& fields = fields_;
     const double letter = kit_.look.lettering, figure = kit_.look.figures;
     std::vector<double> widths;
     double sum = 0;
@@ -100,7 +99,7 @@ class Card {
       sum += widths.back();
     }
     const double more = (width_ - sum) / static_cast<double>(fields.size());
-    const double height = 2 * pad + 2 * letter + figure + 3.2;
+    const double height = 2 * letter + figure + 3 * close + under;
     double x = 0;
     for (std::size_t i = 0; i < fields.size(); ++i) {
       const double wide = more > 0 ? widths[i] + more : widths[i] * width_ / sum;
@@ -114,13 +113,13 @@ class Card {
     const double letter = kit_.look.lettering, figure = kit_.look.figures;
     const double left = area.low.x + pad, room = area.width() - 2 * pad;
     table_.items.emplace_back(ink::Stroke{ink::Path{}.rect(area), kit_.thin()});
-    double base = area.high.y - pad - letter;
+    double base = area.high.y - close - letter;
     write({left, base}, drafting::shortened(kit_, field.name, room, letter, ink::Face::italic),
           letter, ink::Face::italic);
-    base -= figure + 1.6;
+    base -= figure + close;
     write({left, base}, drafting::shortened(kit_, field.value, room, figure, ink::Face::bold),
           figure, ink::Face::bold);
-    base -= letter + 1.6;
+    base -= letter + under;
     write({left, base}, drafting::shortened(kit_, field.note, room, letter), letter);
   }
 
@@ -151,14 +150,20 @@ class Card {
       story.push_back(drafting::body_text(kit_, text, width, face));
       story.back().space_after = 1.4;
     };
+    if (fields_.size() == 1 && !place_.as_before)
+      say(joined({fields_[0].name + " " + fields_[0].value, fields_[0].note}) + ".",
+          ink::Face::bold);
     std::string how = lying_words(context_, work_);
     if (const std::string waste = waste_words(work_); !waste.empty()) how += " " + waste;
-    say(how);
-    say(turn_words(work_));
+    say(how + " " + turn_words(work_));
     say(mark_words(context_, work_));
     say(way_words(context_, work_));
-    for (const std::string& caution : caution_words(work_))
-      say("Mind: " + caution, ink::Face::bold);
+    std::string mind;
+    for (const fabrication::Flag flag : step_.flags)
+      if (std::ranges::find(place_.said, flag) == place_.said.end())
+        if (const std::string caution = caution_words(flag); !caution.empty())
+          mind += (mind.empty() ? "Mind: " : " ") + caution;
+    say(mind, ink::Face::bold);
     if (!work_.why.empty()) say("Not drawn: " + work_.why + ".", ink::Face::bold);
     say(proof_words(context_, step_), step_.proven ? ink::Face::italic : ink::Face::bold);
     return drafting::as_picture(story, width);
@@ -168,99 +173,42 @@ class Card {
   const Kit& kit_;
   const StepWork& work_;
   const Step& step_;
+  std::string ids_;
   double width_;
-  bool as_before_;
+  const CardPlace& place_;
+  std::vector<SettingField> fields_;
   double depth_ = 0;
   ink::Group table_{"table", {}};
   Items items_;
 };
 
-// Its own fence or stop, where it isn't the one drawn.
-std::string own_setting(const Context& context, const StepWork& work, const StepWork& first) {
-  if (std::abs(work.step->printed.distance - first.step->printed.distance) < 1e-3) return {};
-  for (const SettingField& field : setting_fields(context, work))
-    if (field.name == "Fence to line" || field.name == "Stop to line")
-      return field.name + " " + field.value + ", " + field.note + ". ";
-  return {};
-}
-
-// A step that is the same cut as the card's: boxes to tick, what is done of which part, and what
-// differs from the first.
-Picture step_row(const Context& context, const StepWork& work, const StepWork& first,
-                 double width) {
-  const Kit& kit = context.kit;
-  const fabrication::PartRow& row = context.plan.rows[static_cast<std::size_t>(work.step->row)];
-  constexpr double line = 6.4, small_box = 4;
-  ink::Group table{"table", {}};
-  double x = pad;
-  for (std::size_t i = 0; i < std::min(row.quantity(), most_boxes); ++i, x += small_box + 1)
-    table.items.emplace_back(
-        ink::Stroke{ink::Path{}.rect({{x, -line / 2 - small_box / 2},
-                                      {x + small_box, -line / 2 + small_box / 2}}),
-                    {kit.look.middle}});
-  const double id = kit.look.figures, letter = kit.look.lettering, base = -line / 2;
-  x += 1;
-  table.items.emplace_back(
-      ink::Text{{x, base - id / 2}, work.step->id, id, 0, ink::Align::left, ink::Face::bold});
-  const double id_width = kit.width(work.step->id, id, ink::Face::bold);
-  table.items.emplace_back(
-      ink::Link{{{x, -line + 0.3}, {x + id_width, -0.3}}, part_anchor(row.mark)});
-  x += id_width + gap;
-  const double room = width - pad - x;
-  const std::string part = row_name(context, row) + ", " + std::to_string(row.quantity()) + " off";
-  const double part_width = std::min(kit.width(part, letter), 0.5 * room);
-  table.items.emplace_back(ink::Text{{width - pad, base - letter / 2},
-                                     drafting::shortened(kit, part, part_width + 0.1, letter),
-                                     letter,
-                                     0,
-                                     ink::Align::right});
-  table.items.emplace_back(drafting::fitted(
-      kit, capitalised(work.step->name), {{x, -line + 0.3}, {width - pad - part_width - gap, -0.3}},
-      {.height = letter, .face = ink::Face::bold}));
-  const std::string laid = laid_words(context, work);
-  std::string words = own_setting(context, work, first);
-  words += laid == laid_words(context, first) ? "Lies as drawn." : laid;
-  words += " " + turn_words(work);
-  if (const std::string proof = proof_words(context, *work.step);
-      proof != proof_words(context, *first.step))
-    words += " " + proof;
-  const Picture text =
-      drafting::paragraph(kit, words, width - 2 * pad, {.height = kit.look.lettering});
-  const double depth = line + text.height + pad;
-  table.items.emplace_back(ink::Stroke{ink::Path{}.rect({{0, -depth}, {width, 0}}), kit.thin()});
-  Items items{std::move(table)};
-  drafting::append(items, drafting::moved(text.items, {pad, -line}));
-  return {std::move(items), width, depth};
-}
-
-Picture going_on(const Context& context, const Step& first, double width) {
-  const Kit& kit = context.kit;
-  constexpr double high = 6;
-  ink::Group table{"table", {}};
-  table.items.emplace_back(ink::Stroke{ink::Path{}.rect({{0, -high}, {width, 0}}), kit.thin()});
-  table.items.emplace_back(
-      ink::Text{{pad, -high / 2 - kit.look.lettering / 2},
-                "Set as for " + first.id + " but for what a row says, and as it is drawn there",
-                kit.look.lettering,
-                0,
-                ink::Align::left,
-                ink::Face::italic});
-  return {{std::move(table)}, width, high};
+// All that the first part's steps on this card take, one after the other, is drawn at once.
+StepWork drawn_together(const JoinedSteps& steps) {
+  StepWork drawn = *steps.front();
+  if (!told_by_marks(*drawn.step) || sawn(*drawn.step) || !drawn.why.empty()) return drawn;
+  const Step* last = drawn.step;
+  for (const StepWork* work : steps) {
+    if (work->step->row != drawn.step->row || work->step != last + 1) continue;
+    if (work->step->face != drawn.step->face) break;
+    last = work->step;
+    drawn.after = work->after;
+  }
+  return drawn;
 }
 
 }  // namespace
 
 drafting::Story step_cards(const Context& context, const JoinedSteps& steps, double width,
-                           bool as_before) {
-  constexpr double between_cards = 3;
-  const StepWork& first = *steps.front();
-  drafting::Story story{drafting::of_picture(Card(context, first, width, as_before).draw(), 0)};
-  const auto head = std::make_shared<const Picture>(going_on(context, *first.step, width));
-  for (std::size_t i = 1; i < steps.size(); ++i) {
-    drafting::Block block = drafting::of_picture(step_row(context, *steps[i], first, width), 0);
-    block.head = head;
-    story.push_back(std::move(block));
-  }
+                           const CardPlace& place) {
+  constexpr double between_cards = 2.5;
+  const std::vector<JoinedSteps> runs = runs_of(context, steps);
+  const StepWork drawn = drawn_together(steps);
+  drafting::Story story{
+      drafting::of_picture(Card(context, drawn, ids_of(runs.front()), width, place).draw(), 0)};
+  story.front().head = place.head;
+  drafting::Story rows = run_rows(context, runs, width, *place.head);
+  if (!rows.empty()) story.front().keep_with_next = true;
+  drafting::add(story, std::move(rows));
   story.back().space_after = between_cards;
   return story;
 }

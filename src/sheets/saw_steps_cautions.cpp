@@ -5,51 +5,57 @@ namespace splay::sheets {
 
 using fabrication::Flag;
 
+std::string caution_words(Flag flag) {
+  switch (flag) {
+    case Flag::try_first:
+      return "Cut one and try it: other cuts use this setting.";
+    case Flag::tall_fence:
+      return "Tall fence and a hold-down; keep the work square to the table.";
+    case Flag::sacrificial:
+      return "The blade meets the fence: cover it with waste wood.";
+    case Flag::guard_off:
+      return "Not a through cut: push blocks and feather boards; guard and riving knife go back on "
+             "after it.";
+    case Flag::narrow_offcut:
+      return "Narrow piece beside the blade: push it with a push stick.";
+    case Flag::small_piece:
+      return "Too small to hold by hand: cut it off a longer piece or hold it in a sled.";
+    case Flag::stop_behind:
+      return "Wood would be trapped between blade and fence: set the length with a stop block "
+             "ahead "
+             "of the blade.";
+    case Flag::square_corners:
+      return "Square the inside corners by hand.";
+    case Flag::sloped_jig:
+      return "Screw the wedge down and clamp the work to it: nothing may slide.";
+    case Flag::block:
+      return "The side is not flat: pack it level with its furthest point, clamp it, and mark on "
+             "that.";
+    default:
+      return {};
+  }
+}
+
+std::string short_caution(Flag flag) {
+  switch (flag) {
+    case Flag::narrow_offcut:
+      return "narrow: push stick";
+    case Flag::small_piece:
+      return "small: hold it in a sled";
+    case Flag::stop_behind:
+      return "stop block ahead of the blade";
+    case Flag::square_corners:
+      return "square the corners by hand";
+    default:
+      return {};
+  }
+}
+
 std::vector<std::string> caution_words(const StepWork& work) {
   std::vector<std::string> cautions;
-  for (const Flag flag : work.step->flags) {
-    switch (flag) {
-      case Flag::try_first:
-        cautions.emplace_back("Cut one and try it: other cuts use this setting.");
-        break;
-      case Flag::tall_fence:
-        cautions.emplace_back("Tall fence and a hold-down; keep the work square to the table.");
-        break;
-      case Flag::sacrificial:
-        cautions.emplace_back("The blade meets the fence: cover it with waste wood.");
-        break;
-      case Flag::guard_off:
-        cautions.emplace_back(
-            "Not a through cut: push blocks and feather boards; guard and riving knife go back on "
-            "after it.");
-        break;
-      case Flag::narrow_offcut:
-        cautions.emplace_back("Narrow piece beside the blade: push it with a push stick.");
-        break;
-      case Flag::small_piece:
-        cautions.emplace_back(
-            "Too small to hold by hand: cut it off a longer piece or hold it in a sled.");
-        break;
-      case Flag::stop_behind:
-        cautions.emplace_back(
-            "Wood would be trapped between blade and fence: set the length with a stop block "
-            "ahead of the blade.");
-        break;
-      case Flag::square_corners:
-        cautions.emplace_back("Square the inside corners by hand.");
-        break;
-      case Flag::sloped_jig:
-        cautions.emplace_back("Screw the wedge down and clamp the work to it: nothing may slide.");
-        break;
-      case Flag::block:
-        cautions.emplace_back(
-            "The side is not flat: pack it level with its furthest point, clamp it, and mark on "
-            "that.");
-        break;
-      default:
-        break;
-    }
-  }
+  for (const Flag flag : work.step->flags)
+    if (std::string words = caution_words(flag); !words.empty())
+      cautions.push_back(std::move(words));
   return cautions;
 }
 

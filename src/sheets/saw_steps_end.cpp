@@ -17,7 +17,7 @@ using fabrication::Step;
 using fabrication::Tool;
 using Loop = std::vector<Vec2>;
 
-constexpr double room_across = 38, room_up = 22;  // mm on paper
+constexpr double room_across = 38, room_up = 20;  // mm on paper
 constexpr double board = 10;                      // how thick wood is best drawn
 constexpr double least_board = 4.5;
 constexpr double bar = 3;  // of the table or the shoe

@@ -20,7 +20,7 @@ using fabrication::Tool;
 using parts::Side;
 using Loop = std::vector<Vec2>;
 
-constexpr double room_along = 42, room_up = 23;  // mm on paper
+constexpr double room_along = 42, room_up = 21;  // mm on paper
 constexpr double least_board = 8;
 constexpr double ahead = 7;  // how far the tool stands off the wood
 

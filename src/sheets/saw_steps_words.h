@@ -19,19 +19,30 @@ struct SettingField {
 // width. What is not set on the machine is not among them.
 std::vector<SettingField> setting_fields(const Context& context, const StepWork& work);
 
-// "Table saw, rip fence. On edge: front edge down, outside face against the fence on the right."
-std::string lying_words(const Context& context, const StepWork& work);
-// The same without the machine.
+// "On edge: front edge down, outside face against the fence, which is on the right."
 std::string laid_words(const Context& context, const StepWork& work);
+// The same, after what carries it where that is neither fence nor gauge: "On the taper sled."
+std::string lying_words(const Context& context, const StepWork& work);
+// Where the face mark is, with a blank before it; "" when there is no one face to show.
+std::string mark_side_words(const Context& context, const fabrication::Step& step);
+const std::string& side_name_of(const Context& context, const fabrication::Step& step,
+                                parts::Side side);
 std::string waste_words(const StepWork& work);
 std::string turn_words(const StepWork& work);  // "Turn end for end since B-L.2."
 // Marks and lines to draw on the work, "" when there are none.
 std::string mark_words(const Context& context, const StepWork& work);
 // Which earlier setting is kept, why this way.
 std::string way_words(const Context& context, const StepWork& work);
+// A step that is rounded off by no more than this, mm, is not worth a word.
+double quiet_deviation(const Context& context);
+std::string proved_words(const Context& context);  // of all steps, for the first page
+// That a step is not proven, or off by more than the quiet deviation; else "".
 std::string proof_words(const Context& context, const fabrication::Step& step);
 // A sentence for each thing to mind.
 std::vector<std::string> caution_words(const StepWork& work);
+std::string caution_words(fabrication::Flag flag);  // "" for a flag that is no caution
+// A few words for a row: "small: hold it in a sled".
+std::string short_caution(fabrication::Flag flag);
 
 // "Table saw, blade tilted 37.5° left": what all steps of a group share.
 std::string group_words(const Context& context, const StepWork& first);

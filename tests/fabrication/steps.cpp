@@ -222,6 +222,20 @@ TEST_CASE("a panel too long to stand on end is found, and split as the file asks
     CHECK(joint.gap_cut < 1e-6);
   }
   CHECK(seams == 1);
+  // It is glued: one stage closes it, with the minutes to spread it and what presses it.
+  int stages = 0;
+  for (const GlueStage& stage : halves.plan.glue_up.stages)
+    for (const int joint : stage.joints) {
+      const parts::Joint& closed = halves.plan.assembly.joints[static_cast<std::size_t>(joint)];
+      if (closed.name != "bottom panel, seam") continue;
+      ++stages;
+      CHECK(stage.glued);
+      CHECK(stage.spreading > 0);
+      CHECK(std::any_of(stage.clampings.begin(), stage.clampings.end(), [&](const Clamping& c) {
+        return std::find(c.joints.begin(), c.joints.end(), joint) != c.joints.end();
+      }));
+    }
+  CHECK(stages == 1);
 }
 
 // Common practice, no source: the lap for a level rail is 15 degrees off square on a leg that leans

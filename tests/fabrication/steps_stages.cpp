@@ -1,7 +1,9 @@
 // Joints that no tool makes in one go: what machines take of them, and what is left for the hand.
+#include <array>
 #include <cmath>
 #include <filesystem>
 #include <fstream>
+#include <set>
 #include <sstream>
 
 #include "fabrication/proof.h"
@@ -114,4 +116,62 @@ TEST_CASE("hand tools are the last way in the demos") {
   }
   CHECK(all > 200);
   CHECK(hand < all / 6);
+}
+
+// A slot square to a mitre of 45 degrees is cut with the board flat and the blade tilted 45
+// degrees, as the mitre was (common practice, no source): in one pass where the kerf or a stack is
+// as wide as the spline, else pass by pass. The bookcase's splines are a quarter inch thick.
+TEST_CASE("slots for splines in mitres are sawn at the mitre's own tilt") {
+  const std::string demo =
+      test::text_of(std::string(SPLAYBOOK_SOURCE_DIR) + "/projects/plain-bookcase.toml");
+  struct Shop {
+    std::string saw;
+    std::size_t passes;
+    Tool tool;
+  };
+  for (const Shop& shop : {Shop{"kerf = 3.2\n", 2, Tool::blade},
+                           Shop{"kerf = 3.2\nwidest_stack = 20\n", 1, Tool::stack},
+                           Shop{"kerf = \"1/4 in\"\n", 1, Tool::blade}}) {
+    std::string text = demo;
+    const std::string kerf = "kerf = 3.2\n";
+    text.replace(text.find(kerf), kerf.size(), shop.saw);
+    const test::Built built = test::build(text);
+    REQUIRE(built.stops() == "");
+    check_steps(built.plan);
+    std::size_t passes = 0, finished = 0;
+    for (const Step& step : built.plan.steps) {
+      if (!step.name.starts_with("slot for the spline")) continue;
+      INFO(step.id << " " << step.name);
+      CHECK(step.machine == Machine::table_saw);
+      CHECK(step.tool == shop.tool);
+      CHECK(step.position() == Position::flat);
+      CHECK(degrees(step.exact.tilt) == Approx(45));
+      CHECK_FALSE(step.cuts_through);
+      ++passes;
+      finished += step.operations.size();
+    }
+    // The front has a slot at either end; both ends of the plinth are one row, with one slot.
+    CHECK(finished == 3);
+    CHECK(passes == 3 * shop.passes);
+  }
+}
+
+// The fewest changes of setting: what a part's shoulders need of one tilt and gauge comes in one
+// run, first their lines and then their waste.
+TEST_CASE("shoulders that one setting serves are cut after each other") {
+  const test::Built built = splayed();
+  for (const char* stage : {", the line", ", the waste"})
+    for (std::size_t row = 0; row < built.plan.rows.size(); ++row) {
+      std::vector<std::array<double, 3>> runs;
+      for (const Step& step : built.plan.steps) {
+        if (step.row != static_cast<int>(row) || !ends(step.name, stage)) continue;
+        if (step.name.find("shoulder") == std::string::npos) continue;
+        const std::array<double, 3> set = {static_cast<double>(step.tool), step.printed.tilt,
+                                           step.printed.gauge};
+        if (runs.empty() || runs.back() != set) runs.push_back(set);
+      }
+      INFO(built.plan.rows[row].mark << stage);
+      const std::set<std::array<double, 3>> settings(runs.begin(), runs.end());
+      CHECK(runs.size() == settings.size());
+    }
 }
