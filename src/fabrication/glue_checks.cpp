@@ -196,6 +196,12 @@ Vec3 middle_of(const std::vector<Vec3>& loop) {
   return sum * (1.0 / static_cast<double>(loop.size()));
 }
 
+bool near(const Box& a, const Box& b, double reach) {
+  return a.low.x <= b.high.x + reach && b.low.x <= a.high.x + reach &&
+         a.low.y <= b.high.y + reach && b.low.y <= a.high.y + reach &&
+         a.low.z <= b.high.z + reach && b.low.z <= a.high.z + reach;
+}
+
 struct Hidden {
   int part = -1;
   double gap = 0;
@@ -241,6 +247,8 @@ void find_out_of_reach(const Plan& plan, std::vector<GlueStage>& stages) {
   constexpr double least_area = 4000;  // mm2: an edge gets its finish from a brush's tip
   const parts::Assembly& all = plan.assembly;
   const std::vector<int> out = removable(all);
+  std::vector<Box> boxes;
+  for (const parts::Part& part : all.parts) boxes.push_back(part.world.bounds());
   std::vector<int> fixed;
   for (std::size_t p = 0; p < all.parts.size(); ++p)
     if (!has(out, static_cast<int>(p))) fixed.push_back(static_cast<int>(p));
@@ -248,7 +256,7 @@ void find_out_of_reach(const Plan& plan, std::vector<GlueStage>& stages) {
     const parts::Part& part = all.parts[at(p)];
     std::vector<int> others;
     for (const int other : fixed)
-      if (other != p) others.push_back(other);
+      if (other != p && near(boxes[at(p)], boxes[at(other)], hand)) others.push_back(other);
     for (const parts::Side side : {parts::Side::z_low, parts::Side::z_high}) {
       for (const Face& face : part.world.boundary().faces) {
         const Vec3 outward = part.place.direction(parts::outward(side));

@@ -3,12 +3,21 @@
 #include <algorithm>
 #include <cmath>
 #include <tuple>
+#include <unordered_map>
 
 namespace splay::fabrication {
 
 namespace {
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+// A group that may come off, whatever its way: what makes it good or bad.
+struct Division {
+  std::vector<int> joints;  // between it and the rest
+  int pieces = 0;           // of both sides, that nothing holds together
+  int items_broken = 0;
+  int unevenness = 0;
+};
 
 struct Split {
   PartSet off, rest;
@@ -43,8 +52,9 @@ class TakingApart {
   int items_broken(const PartSet& off, const PartSet& rest) const;
   void loosely(std::vector<PartSet> groups);
   void apart(const PartSet& whole);
-  bool free(std::size_t way, const PartSet& off, const PartSet& rest);
-  void consider(std::size_t way, const PartSet& off, const PartSet& whole, Split& best) const;
+  Division division(const PartSet& off, const PartSet& rest) const;
+  void consider(std::size_t way, const PartSet& off, const PartSet& whole, const Division& division,
+                Split& best);
   void join(Split split);
   void stick(const PartSet& whole);
   bool bring(const Pinned& next, const PartSet& moving, const PartSet& there);
@@ -103,32 +113,31 @@ int TakingApart::items_broken(const PartSet& off, const PartSet& rest) const {
   }));
 }
 
-bool TakingApart::free(std::size_t way, const PartSet& off, const PartSet& rest) {
-  bool clear = true;
-  off.each([&](int part) {
-    if (clear && blocking_.held_by(way, part).meets(rest)) clear = false;
+Division TakingApart::division(const PartSet& off, const PartSet& rest) const {
+  Division found;
+  const PartSet& fewer = off.count() < rest.count() ? off : rest;
+  const PartSet& others = off.count() < rest.count() ? rest : off;
+  fewer.each([&](int part) {
+    for (const int joint : blocking_.joints_of(part))
+      if (blocking_.joints()[at(joint)].meets(others)) found.joints.push_back(joint);
   });
-  return clear;
+  std::sort(found.joints.begin(), found.joints.end());
+  found.joints.erase(std::unique(found.joints.begin(), found.joints.end()), found.joints.end());
+  found.pieces = pieces(off) + pieces(rest);
+  found.items_broken = items_broken(off, rest);
+  found.unevenness = std::abs(off.count() - rest.count());
+  return found;
 }
 
 void TakingApart::consider(std::size_t way, const PartSet& off, const PartSet& whole,
-                           Split& best) const {
-  Split split;
-  split.off = off;
-  split.rest = whole - off;
-  split.way = blocking_.ways()[way];
-  split.found = true;
-  int sliding = 0;
-  for (std::size_t j = 0; j < blocking_.joints().size(); ++j) {
-    const PartSet& between = blocking_.joints()[j];
-    if (!between.meets(split.off) || !between.meets(split.rest)) continue;
-    split.joints.push_back(static_cast<int>(j));
-    if (blocking_.slides(way, j)) ++sliding;
-  }
-  split.slides = sliding > 0;
-  split.worth = {pieces(split.off) + pieces(split.rest), items_broken(split.off, split.rest),
-                 sliding, split.joints.size(), std::abs(split.off.count() - split.rest.count())};
-  if (!best.found || split.worth < best.worth) best = std::move(split);
+                           const Division& division, Split& best) {
+  const auto sliding =
+      static_cast<int>(std::count_if(division.joints.begin(), division.joints.end(),
+                                     [&](int j) { return blocking_.slides(way, at(j)); }));
+  const std::tuple worth{division.pieces, division.items_broken, sliding, division.joints.size(),
+                         division.unevenness};
+  if (best.found && worth >= best.worth) return;
+  best = {off, whole - off, blocking_.ways()[way], division.joints, sliding > 0, true, worth};
 }
 
 void TakingApart::join(Split split) {
@@ -143,17 +152,21 @@ void TakingApart::join(Split split) {
 void TakingApart::apart(const PartSet& whole) {
   if (whole == blocking_.tied(whole.first())) return;
   Split best;
-  for (std::size_t way = 0; way < blocking_.ways().size(); ++way) {
-    std::vector<PartSet> seen;
-    whole.each([&](int part) {
-      for (const bool gently : {true, false}) {
-        PartSet off = blocking_.with(way, part, whole, gently);
-        if (off == whole || std::find(seen.begin(), seen.end(), off) != seen.end()) continue;
-        consider(way, off, whole, best);
-        seen.push_back(std::move(off));
+  std::unordered_map<PartSet, Division, PartSet::Hash> known;
+  const PartSet ways = blocking_.ways_for(whole);
+  blocking_.expect(ways);
+  ways.each([&](int way) {
+    const std::vector<PartSet> gently = blocking_.with(at(way), whole, true);
+    const std::vector<PartSet> roughly = blocking_.with(at(way), whole, false);
+    for (std::size_t i = 0; i < gently.size(); ++i) {
+      for (const PartSet* off : {&gently[i], &roughly[i]}) {
+        if (*off == whole) continue;
+        const auto [entry, fresh] = known.try_emplace(*off);
+        if (fresh) entry->second = division(*off, whole - *off);
+        consider(at(way), *off, whole, entry->second, best);
       }
-    });
-  }
+    }
+  });
   if (!best.found) {
     stick(whole);
     return;
@@ -168,19 +181,21 @@ void TakingApart::apart(const PartSet& whole) {
 void TakingApart::loosely(std::vector<PartSet> groups) {
   PartSet whole(assembly_.parts.size());
   for (const PartSet& group : groups) whole |= group;
+  blocking_.expect(PartSet(blocking_.ways().size()));
   std::vector<Split> off_first;
   while (groups.size() > 1) {
     Split best;
     std::size_t chosen = 0;
     for (std::size_t g = 0; g < groups.size() && !best.found; ++g)
       for (std::size_t way = 0; way < blocking_.ways().size() && !best.found; ++way)
-        if (free(way, groups[g], whole - groups[g])) {
-          consider(way, groups[g], whole, best);
+        if (blocking_.free(way, groups[g], whole - groups[g])) {
+          consider(way, groups[g], whole, division(groups[g], whole - groups[g]), best);
           chosen = g;
         }
     if (!best.found) break;
     whole -= groups[chosen];
     apart(groups[chosen]);
+    blocking_.expect(PartSet(blocking_.ways().size()));
     groups.erase(groups.begin() + static_cast<std::ptrdiff_t>(chosen));
     off_first.push_back(std::move(best));
   }
@@ -207,8 +222,7 @@ std::vector<std::string> TakingApart::closed_by(const PartSet& moving, const Par
   PartSet least = there;
   for (std::size_t way = 0; way < blocking_.ways().size(); ++way) {
     PartSet closing(assembly_.parts.size());
-    moving.each([&](int part) { closing |= blocking_.held_by(way, part); });
-    closing &= there;
+    moving.each([&](int part) { closing |= blocking_.held_by(way, part, there); });
     if (closing.count() < least.count()) least = closing;
   }
   std::vector<std::string> names;
@@ -220,7 +234,8 @@ bool TakingApart::bring(const Pinned& next, const PartSet& moving, const PartSet
   Split best;
   const PartSet both = moving | there;
   for (std::size_t way = 0; way < blocking_.ways().size(); ++way)
-    if (free(way, moving, there)) consider(way, moving, both, best);
+    if (blocking_.free(way, moving, there))
+      consider(way, moving, both, division(moving, there), best);
   if (best.found) {
     join(std::move(best));
     return true;

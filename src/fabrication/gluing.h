@@ -40,7 +40,8 @@ struct Pinned {
   std::vector<int> parts;
 };
 
-// A solid made ready for stands_in_the_way().
+// A solid made ready for stands_in_the_way(); its box along the axes of `frame` should lie close
+// about it.
 class SweepSolid {
  public:
   struct Hull {  // a convex cell
@@ -49,76 +50,104 @@ class SweepSolid {
     std::vector<Vec3> edges;    // directions, opposite ones once
     Box box;
   };
-  explicit SweepSolid(const Solid& solid);
+  explicit SweepSolid(const Solid& solid, const Rigid& frame = {});
 
  private:
-  friend bool stands_in_the_way(const SweepSolid& moving, const SweepSolid& obstacle, Vec3 way);
+  friend PartSet closed_ways(const SweepSolid& moving, const SweepSolid& obstacle,
+                             std::span<const Vec3> ways, const PartSet& asked);
   std::vector<Hull> hulls_;
+  Hull around_;  // the box in the frame
   Box box_;
 };
+
+// Along which of the ways that are asked for (indices into `ways`) does `obstacle` stand in the
+// way?
+PartSet closed_ways(const SweepSolid& moving, const SweepSolid& obstacle,
+                    std::span<const Vec3> ways, const PartSet& asked);
 
 // Does `obstacle` stand in the way when `moving` runs from where it is along the unit vector `way`,
 // as far as one likes? Contact deeper than tolerance::on_plane counts, sliding along a face
 // doesn't.
 bool stands_in_the_way(const SweepSolid& moving, const SweepSolid& obstacle, Vec3 way);
 
-// The directions along which something may come apart, each of unit length, without repetition:
-// of the mated faces, square to them, along two of them, and of dowels and loose tenons.
-std::vector<Vec3> likely_ways(const parts::Assembly& assembly);
+// The directions along which something may come apart, each of unit length, without repetition,
+// opposite ones one after the other: of the mated faces, square to them, along two of them, of
+// dowels and loose tenons, and along the parts.
+struct LikelyWays {
+  std::vector<Vec3> ways;
+  // Who suggests them, by index: the piece as a whole, and each part, joint and fitting.
+  std::vector<int> of_piece;
+  std::vector<std::vector<int>> of_part, of_joint, of_fitting;
+};
+LikelyWays likely_ways(const parts::Assembly& assembly);
+
+// A dowel or loose tenon lets its parts come apart along itself only.
+bool guides(const parts::Fitting& fitting);
+// Are they one direction or opposite ones?
+bool parallel(Vec3 a, Vec3 b);
 
 // Who stands in whose way along each of some directions, worked out when first asked. Of the
 // assembly, which outlives it.
 class Blocking {
  public:
-  Blocking(const parts::Assembly& assembly, std::vector<Vec3> ways);
-  const std::vector<Vec3>& ways() const { return ways_; }
+  Blocking(const parts::Assembly& assembly, LikelyWays ways);
+  const std::vector<Vec3>& ways() const { return likely_.ways; }
+  // Those that the parts of a group, and what joins them, suggest.
+  PartSet ways_for(const PartSet& group) const;
+  // Ways that will be asked for in turn: for two parts they are then found together.
+  void expect(PartSet ways) { expected_ = std::move(ways); }
   std::size_t parts() const { return solids_.size(); }
   // Can't `part` leave along ways()[way] before `other`, for its solid or for a dowel or loose
   // tenon that both hold?
-  bool waits(std::size_t way, int part, int other) { return held_by(way, part).has(other); }
-  // All for which `part` waits.
-  const PartSet& held_by(std::size_t way, int part);
+  bool waits(std::size_t way, int part, int other);
   // Those among `others` for which it waits; the rest isn't looked at.
   PartSet held_by(std::size_t way, int part, const PartSet& others);
+  // Can the parts of `off` leave those of `rest`?
+  bool free(std::size_t way, const PartSet& off, const PartSet& rest);
 
   // Parts that from now on move as one.
   void tie(const PartSet& together);
   const PartSet& tied(int part) const { return tied_[static_cast<std::size_t>(part)]; }
-  // The least that must come off together with `part`: all it waits for within `whole`, and where
-  // it goes gently also all it would wipe along.
-  PartSet with(std::size_t way, int part, const PartSet& whole, bool gently);
+  // For each part of `whole`, ascending, the least that must come off together with it: all it
+  // waits for within `whole`, and where it goes gently also all it would wipe along.
+  std::vector<PartSet> with(std::size_t way, const PartSet& whole, bool gently);
 
   // The parts of each joint, those that share a joint with a part, and whether a run along a way
   // presses none of the joint's faces home.
   const std::vector<PartSet>& joints() const { return joints_; }
+  const std::vector<int>& joints_of(int part) const {
+    return joints_of_[static_cast<std::size_t>(part)];
+  }
   const PartSet& neighbours(int part) const { return neighbours_[static_cast<std::size_t>(part)]; }
-  bool slides(std::size_t way, std::size_t joint) const { return slides_[way][joint]; }
+  bool slides(std::size_t way, std::size_t joint) { return slid(way)[joint]; }
 
  private:
   void find_joints();
   void find_guides();
-  const PartSet& wiped(std::size_t way, int part);
-  void find_opposites();
+  const std::vector<bool>& slid(std::size_t way);
+  PartSet wiped(std::size_t way, int part);
+  void find_run(std::size_t way, int part, int other);
   // What is known of one part's run along one way, as far as it was asked for.
   struct Run {
     PartSet asked, held;
+    bool known = false;  // begun
   };
   Run& run(std::size_t way, int part);
 
   const parts::Assembly& assembly_;
-  std::vector<Vec3> ways_;
+  LikelyWays likely_;
+  PartSet expected_;
   std::vector<SweepSolid> solids_;
   std::vector<PartSet> joints_, neighbours_, tied_;
-  std::vector<std::vector<bool>> slides_;    // way, joint
-  std::vector<int> opposite_;                // way; -1: none
+  std::vector<std::vector<int>> joints_of_;  // part
+  std::vector<std::vector<bool>> slides_;    // way, joint; empty: not asked for yet
   std::vector<std::vector<Run>> runs_;       // way, part
-  std::vector<std::vector<PartSet>> wiped_;  // way, part; not asked for yet: not known
-  std::vector<std::vector<bool>> wiped_known_;
   struct Guide {
     Vec3 axis;
     PartSet parts;
   };
-  std::vector<Guide> guides_;  // dowels and loose tenons
+  std::vector<Guide> guides_;                // dowels and loose tenons
+  std::vector<std::vector<int>> guides_of_;  // part
 };
 
 // Would a run along `way` press none of the joint's faces home?

@@ -7,45 +7,15 @@ namespace splay::fabrication {
 
 namespace {
 
-constexpr double same_way = 1e-9;  // sine of the angle between directions that are one
-
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
-bool parallel(Vec3 a, Vec3 b) { return norm(cross(a, b)) < same_way; }
+int opposite(std::size_t way) { return static_cast<int>(way ^ 1U); }
 
-// A dowel or loose tenon lets its parts come apart along itself only.
-bool guides(const parts::Fitting& fitting) {
-  return fitting.kind == "dowel" || fitting.kind == "loose tenon";
-}
-
-void add_both(std::vector<Vec3>& ways, Vec3 way) {
-  const double length = norm(way);
-  if (length < same_way) return;
-  const Vec3 zero;  // added, it makes -0 to 0
-  const Vec3 u = way * (1 / length) + zero;
-  for (const Vec3& known : ways)
-    if (parallel(known, u)) return;
-  ways.push_back(u);
-  ways.push_back(-u + zero);
+bool two_of(const std::vector<int>& parts, const PartSet& group) {
+  return std::ranges::count_if(parts, [&](int part) { return group.has(part); }) > 1;
 }
 
 }  // namespace
-
-std::vector<Vec3> likely_ways(const parts::Assembly& assembly) {
-  std::vector<Vec3> ways;
-  for (const Vec3 axis : {Vec3{0, 0, 1}, Vec3{1, 0, 0}, Vec3{0, 1, 0}}) add_both(ways, axis);
-  for (const parts::Fitting& fitting : assembly.fittings)
-    if (guides(fitting)) add_both(ways, fitting.axis);
-  for (const parts::Slide& slide : assembly.slides) add_both(ways, slide.way);
-  for (const parts::Joint& joint : assembly.joints) {
-    for (const parts::Mate& mate : joint.mates) add_both(ways, mate.plane.n);
-    for (const parts::Mate& a : joint.mates)
-      for (const parts::Mate& b : joint.mates) add_both(ways, cross(a.plane.n, b.plane.n));
-  }
-  for (const parts::Part& part : assembly.parts)
-    for (const Vec3 axis : {part.place.ex, part.place.ey, part.place.ez}) add_both(ways, axis);
-  return ways;
-}
 
 bool only_slid(const parts::Joint& joint, Vec3 way) {
   constexpr double pressed = 0.1;  // of the way's unit length is square to a mated face
@@ -54,18 +24,16 @@ bool only_slid(const parts::Joint& joint, Vec3 way) {
   });
 }
 
-Blocking::Blocking(const parts::Assembly& assembly, std::vector<Vec3> ways)
-    : assembly_(assembly), ways_(std::move(ways)) {
+Blocking::Blocking(const parts::Assembly& assembly, LikelyWays ways)
+    : assembly_(assembly), likely_(std::move(ways)), expected_(likely_.ways.size()) {
   const std::size_t n = assembly.parts.size();
-  for (const parts::Part& part : assembly.parts) solids_.emplace_back(part.world);
+  for (const parts::Part& part : assembly.parts) solids_.emplace_back(part.world, part.place);
   for (std::size_t i = 0; i < n; ++i) {
     tied_.emplace_back(n);
     tied_.back().add(static_cast<int>(i));
   }
-  runs_.resize(ways_.size());
-  wiped_.resize(ways_.size());
-  wiped_known_.resize(ways_.size());
-  find_opposites();
+  runs_.resize(likely_.ways.size());
+  slides_.resize(likely_.ways.size());
   find_joints();
   find_guides();
 }
@@ -73,26 +41,60 @@ Blocking::Blocking(const parts::Assembly& assembly, std::vector<Vec3> ways)
 void Blocking::find_joints() {
   const std::size_t n = parts();
   neighbours_.assign(n, PartSet(n));
+  joints_of_.resize(n);
   for (const parts::Joint& joint : assembly_.joints) {
     PartSet between(n);
     for (const int part : joint.between) between.add(part);
-    between.each([&](int part) { neighbours_[at(part)] |= between; });
+    between.each([&](int part) {
+      neighbours_[at(part)] |= between;
+      joints_of_[at(part)].push_back(static_cast<int>(joints_.size()));
+    });
     joints_.push_back(std::move(between));
-  }
-  for (const Vec3 way : ways_) {
-    std::vector<bool> slid;
-    for (const parts::Joint& joint : assembly_.joints) slid.push_back(only_slid(joint, way));
-    slides_.push_back(std::move(slid));
   }
 }
 
 void Blocking::find_guides() {
+  guides_of_.resize(parts());
   for (const parts::Fitting& fitting : assembly_.fittings) {
     if (!guides(fitting)) continue;
     Guide guide{fitting.axis, PartSet(parts())};
     for (const int part : fitting.parts) guide.parts.add(part);
+    guide.parts.each(
+        [&](int part) { guides_of_[at(part)].push_back(static_cast<int>(guides_.size())); });
     guides_.push_back(std::move(guide));
   }
+}
+
+// Others' ways too, as long as there are not too many: one that runs askew to a group's own may
+// press all of its joints home.
+PartSet Blocking::ways_for(const PartSet& group) const {
+  constexpr std::size_t many = 512;
+  PartSet found(ways().size());
+  if (ways().size() <= many) {
+    for (std::size_t way = 0; way < ways().size(); ++way) found.add(static_cast<int>(way));
+    return found;
+  }
+  const auto add = [&](const std::vector<int>& ways) {
+    for (const int way : ways) found.add(way);
+  };
+  add(likely_.of_piece);
+  group.each([&](int part) {
+    add(likely_.of_part[at(part)]);
+    for (const int joint : joints_of_[at(part)])
+      if (two_of(assembly_.joints[at(joint)].between, group)) add(likely_.of_joint[at(joint)]);
+  });
+  for (std::size_t f = 0; f < assembly_.fittings.size(); ++f)
+    if (!likely_.of_fitting[f].empty() && two_of(assembly_.fittings[f].parts, group))
+      add(likely_.of_fitting[f]);
+  return found;
+}
+
+const std::vector<bool>& Blocking::slid(std::size_t way) {
+  std::vector<bool>& slid = slides_[way];
+  if (slid.size() != joints_.size())
+    for (const parts::Joint& joint : assembly_.joints)
+      slid.push_back(only_slid(joint, ways()[way]));
+  return slid;
 }
 
 void Blocking::tie(const PartSet& together) {
@@ -101,82 +103,90 @@ void Blocking::tie(const PartSet& together) {
   all.each([&](int part) { tied_[at(part)] = all; });
 }
 
-void Blocking::find_opposites() {
-  for (const Vec3& way : ways_) {
-    const auto found = std::find_if(ways_.begin(), ways_.end(),
-                                    [&](const Vec3& other) { return other + way == Vec3{}; });
-    opposite_.push_back(found == ways_.end() ? -1 : static_cast<int>(found - ways_.begin()));
-  }
-}
-
 Blocking::Run& Blocking::run(std::size_t way, int part) {
-  if (runs_[way].empty()) {
-    runs_[way].assign(parts(), {PartSet(parts()), PartSet(parts())});
-    for (std::size_t i = 0; i < parts(); ++i) {
-      Run& each = runs_[way][i];
-      for (const Guide& guide : guides_)
-        if (guide.parts.has(static_cast<int>(i)) && !parallel(guide.axis, ways_[way]))
-          each.held |= guide.parts;
-      each.asked = each.held;
-      each.asked.add(static_cast<int>(i));
-    }
-  }
-  return runs_[way][at(part)];
+  std::vector<Run>& runs = runs_[way];
+  if (runs.empty()) runs.resize(parts());
+  Run& mine = runs[at(part)];
+  if (mine.known) return mine;
+  mine.known = true;
+  mine.held = PartSet(parts());
+  for (const int g : guides_of_[at(part)])
+    if (!parallel(guides_[at(g)].axis, ways()[way])) mine.held |= guides_[at(g)].parts;
+  mine.asked = mine.held;
+  mine.asked.add(part);
+  return mine;
 }
 
-const PartSet& Blocking::held_by(std::size_t way, int part) {
-  PartSet others(parts());
-  for (std::size_t i = 0; i < parts(); ++i) others.add(static_cast<int>(i));
-  held_by(way, part, others);
-  return run(way, part).held;
-}
-
-PartSet Blocking::held_by(std::size_t way, int part, const PartSet& others) {
-  Run& mine = run(way, part);
-  (others - mine.asked).each([&](int other) {
-    const bool held = stands_in_the_way(solids_[at(part)], solids_[at(other)], ways_[way]);
+// Along the way in question, and along all that are expected with it.
+void Blocking::find_run(std::size_t way, int part, int other) {
+  PartSet asked = expected_;
+  asked.add(static_cast<int>(way));
+  const PartSet closed = closed_ways(solids_[at(part)], solids_[at(other)], ways(), asked);
+  asked.each([&](int each) {
+    const bool held = closed.has(each);
+    Run& mine = run(at(each), part);
+    mine.asked.add(other);
     if (held) mine.held.add(other);
     // The other way round it is the same run.
-    if (opposite_[way] < 0) return;
-    Run& theirs = run(at(opposite_[way]), other);
+    Run& theirs = run(at(opposite(at(each))), other);
     theirs.asked.add(part);
     if (held) theirs.held.add(part);
   });
-  mine.asked |= others;
-  return mine.held & others;
 }
 
-const PartSet& Blocking::wiped(std::size_t way, int part) {
-  const std::size_t n = parts();
-  if (wiped_[way].empty()) {
-    wiped_[way].resize(n);
-    wiped_known_[way].assign(n, false);
-  }
-  PartSet& wiped = wiped_[way][at(part)];
-  if (wiped_known_[way][at(part)]) return wiped;
-  wiped_known_[way][at(part)] = true;
-  wiped = PartSet(n);
-  for (std::size_t j = 0; j < joints_.size(); ++j)
-    if (joints_[j].has(part) && slides_[way][j]) wiped |= joints_[j];
+bool Blocking::waits(std::size_t way, int part, int other) {
+  if (!run(way, part).asked.has(other)) find_run(way, part, other);
+  return run(way, part).held.has(other);
+}
+
+PartSet Blocking::held_by(std::size_t way, int part, const PartSet& others) {
+  (others - run(way, part).asked).each([&](int other) { find_run(way, part, other); });
+  return run(way, part).held & others;
+}
+
+bool Blocking::free(std::size_t way, const PartSet& off, const PartSet& rest) {
+  bool clear = true;
+  off.each([&](int part) {
+    if (!clear) return;
+    clear = !run(way, part).held.meets(rest);
+    rest.each([&](int other) { clear = clear && !waits(way, part, other); });
+  });
+  return clear;
+}
+
+PartSet Blocking::wiped(std::size_t way, int part) {
+  PartSet wiped(parts());
+  const std::vector<bool>& wipes = slid(way);
+  for (const int joint : joints_of_[at(part)])
+    if (wipes[at(joint)]) wiped |= joints_[at(joint)];
   return wiped;
 }
 
-PartSet Blocking::with(std::size_t way, int part, const PartSet& whole, bool gently) {
-  PartSet group = tied(part), fresh = group;
-  while (!fresh.empty()) {
-    PartSet more(parts());
-    fresh.each([&](int p) {
-      more |= held_by(way, p, whole - group - more);
-      if (gently) more |= wiped(way, p);
-    });
-    more &= whole;
-    more -= group;
-    PartSet tied_too(parts());
-    more.each([&](int p) { tied_too |= tied(p); });
-    fresh = (more | tied_too) - group;
-    group |= fresh;
-  }
-  return group;
+std::vector<PartSet> Blocking::with(std::size_t way, const PartSet& whole, bool gently) {
+  // What holds each part directly, then what hangs on that; groups found before are taken over.
+  std::vector<PartSet> groups;
+  std::vector<int> place(parts(), -1);
+  whole.each([&](int part) {
+    PartSet group(parts()), fresh = tied(part);
+    while (!fresh.empty()) {
+      group |= fresh;
+      PartSet more(parts());
+      fresh.each([&](int p) {
+        if (place[at(p)] >= 0) {
+          more |= groups[at(place[at(p)])];
+          return;
+        }
+        more |= held_by(way, p, whole);
+        if (gently) more |= wiped(way, p) & whole;
+      });
+      PartSet tied_too(parts());
+      (more - group).each([&](int p) { tied_too |= tied(p); });
+      fresh = (more | tied_too) - group;
+    }
+    place[at(part)] = static_cast<int>(groups.size());
+    groups.push_back(std::move(group));
+  });
+  return groups;
 }
 
 }  // namespace splay::fabrication

@@ -6,12 +6,16 @@
 #include <cstdint>
 #include <vector>
 
+#include "geometry/short_list.h"
+
 namespace splay::fabrication {
 
 class PartSet {
  public:
   PartSet() = default;
-  explicit PartSet(std::size_t parts) : words_((parts + 63) / 64, 0) {}
+  explicit PartSet(std::size_t parts) {
+    for (std::size_t i = 0; i < (parts + 63) / 64; ++i) words_.push_back(0);
+  }
   void add(int part) { words_[word(part)] |= bit(part); }
   bool has(int part) const { return (words_[word(part)] & bit(part)) != 0; }
   bool empty() const {
@@ -52,7 +56,16 @@ class PartSet {
   friend PartSet operator|(PartSet a, const PartSet& b) { return a |= b; }
   friend PartSet operator&(PartSet a, const PartSet& b) { return a &= b; }
   friend PartSet operator-(PartSet a, const PartSet& b) { return a -= b; }
-  bool operator==(const PartSet&) const = default;
+  bool operator==(const PartSet& other) const {
+    return std::equal(words_.begin(), words_.end(), other.words_.begin(), other.words_.end());
+  }
+  struct Hash {
+    std::size_t operator()(const PartSet& set) const {
+      std::uint64_t hash = 14695981039346656037U;  // FNV-1a, by words
+      for (const std::uint64_t word : set.words_) hash = (hash ^ word) * 1099511628211U;
+      return static_cast<std::size_t>(hash ^ (hash >> 32));
+    }
+  };
   template <class Visit>
   void each(Visit visit) const {  // ascending
     for (std::size_t i = 0; i < words_.size(); ++i)
@@ -68,7 +81,7 @@ class PartSet {
  private:
   static std::size_t word(int part) { return static_cast<std::size_t>(part) / 64; }
   static std::uint64_t bit(int part) { return std::uint64_t{1} << (part % 64); }
-  std::vector<std::uint64_t> words_;
+  ShortList<std::uint64_t, 4> words_;
 };
 
 }  // namespace splay::fabrication

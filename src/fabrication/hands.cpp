@@ -68,10 +68,9 @@ bool covers(const std::vector<Vec3>& from, const Turn& turn, bool mirror,
 }
 
 bool comparable(const Part& a, const Part& b) {
-  const double volume = a.body.volume();
   return a.stock == b.stock && a.show == b.show && a.grain == b.grain &&
          norm(a.size - b.size) < same_point &&
-         std::abs(volume - b.body.volume()) < same_point * (1 + a.body.area());
+         std::abs(a.body.volume() - b.body.volume()) < same_point * (1 + a.body.area());
 }
 
 std::optional<Turn> match(const Part& a, const Part& b, bool mirror) {

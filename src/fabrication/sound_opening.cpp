@@ -40,13 +40,16 @@ Solid swept(const Solid& cell, Vec3 by) {
   return Solid::convex(region);
 }
 
-Solid swept_all(const std::vector<Solid>& cells, Vec3 by, std::size_t i) {
-  return norm(by) > 0 ? swept(cells[i], by) : cells[i];
+// Boxes that only touch have nothing in common.
+bool apart(const Box& a, const Box& b) {
+  return a.high.x <= b.low.x || b.high.x <= a.low.x || a.high.y <= b.low.y || b.high.y <= a.low.y ||
+         a.high.z <= b.low.z || b.high.z <= a.low.z;
 }
 
 struct Obstacle {
-  int part = 0;
+  explicit Obstacle(Solid solid) : body(std::move(solid)), box(body.bounds()) {}
   Solid body;
+  Box box;
 };
 
 class Pull {
@@ -56,29 +59,57 @@ class Pull {
       const Solid& world = plan.assembly.parts[static_cast<std::size_t>(index)].world;
       for (std::size_t c = 0; c < world.cells().size(); ++c) cells_.push_back(world.single_cell(c));
     }
+    for (const Solid& cell : cells_) boxes_.push_back(cell.bounds());
+    all_the_way_.resize(cells_.size());
   }
 
-  bool touches(const Obstacle& obstacle, double travel) const {
+  bool overlaps(const Obstacle& obstacle) const {
     for (std::size_t i = 0; i < cells_.size(); ++i)
-      if (overlap_volume(swept_all(cells_, slide_.way * travel, i), obstacle.body) > touching)
+      if (!apart(boxes_[i], obstacle.box) && overlap_volume(cells_[i], obstacle.body) > touching)
         return true;
     return false;
   }
 
   // How far it comes before it touches; the whole travel when it doesn't.
-  double clear(const Obstacle& obstacle) const {
-    if (!touches(obstacle, slide_.travel)) return slide_.travel;
-    double low = 0, high = slide_.travel;
+  double clear(const Obstacle& obstacle) {
+    double least = slide_.travel;
+    for (std::size_t i = 0; i < cells_.size(); ++i) {
+      if (apart(box_of(i, least), obstacle.box)) continue;
+      const bool whole = least == slide_.travel;
+      if (overlap_volume(whole ? all_the_way(i) : swept(cells_[i], slide_.way * least),
+                         obstacle.body) > touching)
+        least = clear(i, obstacle, least);
+    }
+    return least;
+  }
+
+ private:
+  // Of one cell, which touches when it comes as far as `high`.
+  double clear(std::size_t i, const Obstacle& obstacle, double high) const {
+    double low = 0;
     while (high - low > fine) {
       const double middle = (low + high) / 2;
-      (touches(obstacle, middle) ? high : low) = middle;
+      const Solid run = swept(cells_[i], slide_.way * middle);
+      (overlap_volume(run, obstacle.body) > touching ? high : low) = middle;
     }
     return low;
   }
 
- private:
+  Box box_of(std::size_t i, double travel) const {
+    Box box = boxes_[i];
+    box.add(boxes_[i].low + slide_.way * travel);
+    box.add(boxes_[i].high + slide_.way * travel);
+    return box;
+  }
+
+  const Solid& all_the_way(std::size_t i) {
+    if (all_the_way_[i].empty()) all_the_way_[i] = swept(cells_[i], slide_.way * slide_.travel);
+    return all_the_way_[i];
+  }
+
   const parts::Slide& slide_;
-  std::vector<Solid> cells_;
+  std::vector<Solid> cells_, all_the_way_;  // the second: made when first asked for
+  std::vector<Box> boxes_;
 };
 
 const parts::Swing* door_with(const Plan& plan, int part) {
@@ -104,19 +135,18 @@ void report(Plan& plan, const Opening& opening, bool door, SourceSpan span) {
 }
 
 void pull_out(Plan& plan, const parts::Slide& slide) {
-  const Pull pull(plan, slide);
+  Pull pull(plan, slide);
   Opening fixed{slide.name, slide.travel, slide.travel, ""}, doors = fixed;
   for (std::size_t i = 0; i < plan.assembly.parts.size(); ++i) {
     const int index = static_cast<int>(i);
     if (std::ranges::find(slide.parts, index) != slide.parts.end()) continue;
-    Obstacle obstacle{index, plan.assembly.parts[i].world};
     const parts::Swing* door = door_with(plan, index);
-    if (door != nullptr)
-      obstacle.body =
-          obstacle.body.transformed(door->motion(std::min(door->opens, std::numbers::pi / 2)));
+    const Solid& shut = plan.assembly.parts[i].world;
+    const Obstacle obstacle(door == nullptr ? shut
+                                            : shut.transformed(door->motion(
+                                                  std::min(door->opens, std::numbers::pi / 2))));
     // What overlaps while it is shut is the audit's to report.
-    else if (pull.touches(obstacle, 0))
-      continue;
+    if (door == nullptr && pull.overlaps(obstacle)) continue;
     const double clear = pull.clear(obstacle);
     Opening& worst = door != nullptr ? doors : fixed;
     if (clear >= worst.opens) continue;

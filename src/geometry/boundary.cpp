@@ -232,7 +232,8 @@ class BoundaryBuilder {
 
 }  // namespace
 
-Boundary Solid::boundary() const {
+const Boundary& Solid::boundary() const& {
+  if (boundary_) return *boundary_;
   const auto smooth = [&](std::int32_t plane) {
     return std::any_of(smooth_planes_.begin(), smooth_planes_.end(),
                        [&](const SmoothPlane& s) { return s.plane == plane; });
@@ -250,8 +251,10 @@ Boundary Solid::boundary() const {
   for (int widening = 0; widening < 6; ++widening) {
     const double merge = std::ldexp(tolerance::weld, 2 * widening);
     for (const bool overlaps : {false, true}) {
-      const auto result = BoundaryBuilder(*this, merge, overlaps).build(smooth, smooth_pair);
-      if (result) return *result;
+      auto result = BoundaryBuilder(*this, merge, overlaps).build(smooth, smooth_pair);
+      if (!result) continue;
+      boundary_ = std::make_shared<const Boundary>(std::move(*result));
+      return *boundary_;
     }
   }
   throw std::logic_error("Solid::boundary: the surface is not closed");

@@ -162,7 +162,7 @@ View View::axonometric(double turn, double rise) {
 
 Scene::Scene(std::span<const Solid> solids) : solids_(solids) {
   boundaries_.reserve(solids.size());
-  for (const Solid& solid : solids) boundaries_.push_back(solid.boundary());
+  for (const Solid& solid : solids) boundaries_.push_back(&solid.boundary());
 }
 
 std::vector<ViewLine> Scene::lines(const View& view) const {
@@ -170,8 +170,8 @@ std::vector<ViewLine> Scene::lines(const View& view) const {
   EdgeTracer tracer(occluders);
   std::vector<ViewLine> lines;
   for (std::size_t s = 0; s < boundaries_.size(); ++s) {
-    for (const Edge& edge : boundaries_[s].edges) {
-      const Look look = look_at(edge, boundaries_[s], view);
+    for (const Edge& edge : boundaries_[s]->edges) {
+      const Look look = look_at(edge, *boundaries_[s], view);
       if (look == Look::skip) continue;
       add_edge(edge, look, static_cast<int>(s), view, tracer, lines);
     }

@@ -37,20 +37,24 @@ std::vector<Vec2> convex_hull(std::vector<Vec2> points) {
 }  // namespace
 
 Occluders::Occluders(std::span<const Solid> solids, const View& view) {
-  for (const Solid& solid : solids) {
-    for (const Cell& cell : solid.cells()) add_cell(solid, cell, view);
+  for (std::size_t s = 0; s < solids.size(); ++s) {
+    for (std::size_t c = 0; c < solids[s].cells().size(); ++c)
+      add_cell(solids[s], static_cast<std::int32_t>(s), static_cast<std::int32_t>(c), view);
   }
   std::stable_sort(list_.begin(), list_.end(),
                    [](const Occluder& o, const Occluder& p) { return o.near > p.near; });
   fill_buckets();
 }
 
-void Occluders::add_cell(const Solid& solid, const Cell& cell, const View& view) {
+void Occluders::add_cell(const Solid& solid, std::int32_t number, std::int32_t cell,
+                         const View& view) {
   Occluder occluder;
+  occluder.solid = number;
+  occluder.cell = cell;
   occluder.first_bound = static_cast<std::int32_t>(bounds_.size());
   occluder.near = -1e300;
   std::vector<Vec2> image;
-  for (const CellFace& face : cell.faces) {
+  for (const CellFace& face : solid.cells()[index(cell)].faces) {
     const Plane& plane = solid.planes()[index(face.plane)];
     const Vec3 n = plane.n * face.side;
     const double towards = dot(n, view.toward);

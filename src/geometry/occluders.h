@@ -23,6 +23,7 @@ struct Occluder {
   std::int32_t first_bound = 0, end_bound = 0;
   Vec2 low, high;   // of the image
   double near = 0;  // greatest depth w
+  std::int32_t solid = 0, cell = 0;
 };
 
 class Occluders {
@@ -43,7 +44,7 @@ class Occluders {
   std::vector<std::int32_t> meeting(Vec2 low, Vec2 high) const;
 
  private:
-  void add_cell(const Solid& solid, const Cell& cell, const View& view);
+  void add_cell(const Solid& solid, std::int32_t number, std::int32_t cell, const View& view);
   void fill_buckets();
   std::int32_t column(double x) const;
   std::int32_t row(double y) const;

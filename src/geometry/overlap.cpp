@@ -1,8 +1,54 @@
+#include <algorithm>
+
+#include "base/tolerance.h"
 #include "geometry/solid.h"
 
 namespace splay {
+namespace {
+
+std::size_t index(std::int32_t i) { return static_cast<std::size_t>(i); }
+
+Box box_of(const Solid& solid, const Cell& cell) {
+  Box box;
+  for (const CellFace& face : cell.faces)
+    for (const std::int32_t v : face.loop) box.add(solid.vertices()[index(v)]);
+  return box;
+}
+
+bool apart(const Box& a, const Box& b) {
+  return a.high.x <= b.low.x || b.high.x <= a.low.x || a.high.y <= b.low.y || b.high.y <= a.low.y ||
+         a.high.z <= b.low.z || b.high.z <= a.low.z;
+}
+
+// Does a face of `other` have all of `cell` in front of it? Then a cut leaves nothing of it inside.
+bool parted(const Solid& solid, const Cell& cell, const Solid& others, const Cell& other) {
+  return std::ranges::any_of(other.faces, [&](const CellFace& border) {
+    const Plane& table = others.planes()[index(border.plane)];
+    const Plane plane = border.side > 0 ? table : table.flipped();
+    for (const CellFace& face : cell.faces)
+      for (const std::int32_t v : face.loop)
+        if (plane.distance(solid.vertices()[index(v)]) < -tolerance::on_plane) return false;
+    return true;
+  });
+}
+
+// False for most pairs that only come near each other, and found much sooner than what they share.
+bool may_overlap(const Solid& a, const Solid& b) {
+  std::vector<Box> boxes;
+  boxes.reserve(b.cells().size());
+  for (const Cell& cell : b.cells()) boxes.push_back(box_of(b, cell));
+  for (const Cell& one : a.cells()) {
+    const Box box = box_of(a, one);
+    for (std::size_t i = 0; i < boxes.size(); ++i)
+      if (!apart(box, boxes[i]) && !parted(a, one, b, b.cells()[i])) return true;
+  }
+  return false;
+}
+
+}  // namespace
 
 double overlap_volume(const Solid& a, const Solid& b) {
+  if (!may_overlap(a, b)) return 0;
   Solid common = a;
   common.intersect(b);
   return common.volume();

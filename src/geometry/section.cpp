@@ -37,21 +37,29 @@ double loop_area(const std::vector<Vec3>& loop, Vec3 normal) {
 }  // namespace
 
 std::vector<Face> Solid::section(const Plane& plane) const {
+  const auto [low, high] = extent(plane.n);
+  if (low > plane.d - tolerance::on_plane || high < plane.d + tolerance::on_plane) return {};
   Solid halves = *this;
   SolidCutter cutter(halves);
   CutPlane cut = cutter.cut_plane(plane);
+  // Of each cell only what lies on the plane.
   std::vector<Cell> cells;
+  const auto take_faces = [&](const Cell& cell) {
+    Cell on_plane;
+    for (const CellFace& face : cell.faces)
+      if (face.plane == cut.id) on_plane.faces.push_back(face);
+    if (!on_plane.faces.empty()) cells.push_back(std::move(on_plane));
+  };
   for (const Cell& cell : cells_) {
     Cell inside, outside;
     if (cutter.split(cell, cut, inside, outside) == Whereabouts::straddling) {
-      for (Cell* part : {&inside, &outside}) {
-        if (!part->faces.empty()) cells.push_back(std::move(*part));
-      }
-    } else {
-      cells.push_back(cell);
+      take_faces(inside);
+      take_faces(outside);
+    } else if (cut.id >= 0) {
+      take_faces(cell);
     }
   }
-  if (cut.id < 0) return {};
+  if (cells.empty()) return {};
   cutter.finish(std::move(cells));
   const CellFaces faces(halves, tolerance::weld, false);
   const Vec3 normal = halves.planes()[static_cast<std::size_t>(cut.id)].n;

@@ -65,6 +65,19 @@ std::vector<Boxed> boxed(const std::vector<Cell>& cells, const std::vector<Vec3>
   return result;
 }
 
+Boundary moved_by(const Rigid& motion, Boundary boundary) {
+  for (Face& face : boundary.faces) {
+    face.plane = motion.plane(face.plane);
+    for (std::vector<Vec3>& loop : face.loops)
+      for (Vec3& p : loop) p = motion.point(p);
+  }
+  for (Edge& edge : boundary.edges) {
+    edge.a = motion.point(edge.a);
+    edge.b = motion.point(edge.b);
+  }
+  return boundary;
+}
+
 // Boxes that only touch count as apart: no cell has its inside on its own border.
 bool apart(const Box& a, const Box& b) {
   return a.high.x <= b.low.x || b.high.x <= a.low.x || a.high.y <= b.low.y || b.high.y <= a.low.y ||
@@ -93,10 +106,10 @@ Solid Solid::prism(std::span<const Vec2> outline, double z_low, double z_high) {
     for (const Vec2 c : corners) solid.vertices_.push_back({c.x, c.y, z});
   }
   SolidCutter cutter(solid);
-  const auto face_on = [&](const Plane& plane, std::vector<std::int32_t> loop) {
+  const auto face_on = [&](const Plane& plane, const std::vector<std::int32_t>& loop) {
     CutPlane cut = cutter.cut_plane(plane);
     const std::int32_t id = cutter.listed(cut);
-    return CellFace{std::move(loop), id, cut.side};
+    return CellFace{{loop.begin(), loop.end()}, id, cut.side};
   };
   const auto n = static_cast<std::int32_t>(corners.size());
   const auto vertex_at = [&](Vec2 corner) {
@@ -251,6 +264,7 @@ std::array<double, 2> Solid::extent(Vec3 direction) const {
 
 Solid Solid::transformed(const Rigid& motion) const {
   Solid moved = *this;
+  if (boundary_) moved.boundary_ = std::make_shared<const Boundary>(moved_by(motion, *boundary_));
   for (Vec3& v : moved.vertices_) v = motion.point(v);
   for (Plane& p : moved.planes_) p = motion.plane(p);
   return moved;
@@ -258,6 +272,7 @@ Solid Solid::transformed(const Rigid& motion) const {
 
 Solid Solid::mirrored_x() const {
   Solid mirrored = *this;
+  mirrored.boundary_.reset();
   for (Vec3& v : mirrored.vertices_) v.x = -v.x;
   for (Plane& p : mirrored.planes_) p.n.x = -p.n.x;
   for (Cell& cell : mirrored.cells_) {

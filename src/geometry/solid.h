@@ -8,11 +8,13 @@
 
 #include <array>
 #include <cstdint>
+#include <memory>
 #include <span>
 #include <vector>
 
 #include "geometry/plane.h"
 #include "geometry/polygon.h"
+#include "geometry/short_list.h"
 
 namespace splay {
 
@@ -47,7 +49,7 @@ struct Boundary {
 // A convex cell: faces are loops of vertex indices (anticlockwise from outside) on a plane of the
 // solid's table; side +1 when the table's normal points out of the cell, -1 when into it.
 struct CellFace {
-  std::vector<std::int32_t> loop;
+  ShortList<std::int32_t, 8> loop;
   std::int32_t plane = 0;
   std::int32_t side = 1;
 };
@@ -80,7 +82,10 @@ class Solid {
   double area() const;    // of the boundary
   Vec3 centroid() const;  // by volume
   Box bounds() const;
-  Boundary boundary() const;
+  // Found once and kept until the solid is cut; copies share it, moved ones move it along. Not to
+  // be asked of one solid by two threads at once.
+  const Boundary& boundary() const&;
+  Boundary boundary() const&& { return static_cast<const Solid&>(*this).boundary(); }
   // The merged cut faces where the plane crosses the solid; empty when it only touches.
   std::vector<Face> section(const Plane& plane) const;
   // Furthest extent along a direction: {least, greatest} of dot(direction, p).
@@ -106,6 +111,7 @@ class Solid {
   std::vector<Cell> cells_;
   std::vector<SmoothPlane> smooth_planes_;
   std::int32_t smooth_surfaces_ = 0;
+  mutable std::shared_ptr<const Boundary> boundary_;  // none: not asked for yet
 };
 
 // Volume common to two solids, mm³, and the common part itself.

@@ -2,7 +2,7 @@
 //
 // Vertices within tolerance::on_plane of a cutting plane count as on it and are not moved; a
 // cutting plane that deviates from one of the solid's planes by less than that over the solid's
-// extent is that plane.
+// extent is that plane. What is known of the solid's boundary is forgotten.
 #pragma once
 
 #include <cstdint>
@@ -46,7 +46,8 @@ class SolidCutter {
 
  private:
   Whereabouts classify(const Cell& cell, const Plane& plane, double tolerance);
-  bool misses(const Cell& cell, std::span<CutPlane> region);
+  bool outside(const Cell& cell, const Plane& plane) const;
+  bool misses(const Cell& cell, std::span<const CutPlane> region) const;
   bool try_split(const Cell& cell, CutPlane& plane, Cell& inside, Cell& outside);
   bool split_face(const CellFace& face, CutPlane& plane, Cell& inside, Cell& outside);
   bool close_with_cap(CutPlane& plane, Cell& inside, Cell& outside);

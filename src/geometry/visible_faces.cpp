@@ -127,9 +127,12 @@ Solid slab_of(const FaceImage& image) {
   return slab;
 }
 
-// What hides parts of a face; nothing when one cell hides all of it.
+// What hides parts of a face; nothing when one cell hides all of it. Parts for which left_for_paint
+// says so are not named.
+template <typename LeftForPaint>
 std::optional<std::vector<Region>> hidden_regions(const FaceImage& image,
-                                                  const Occluders& occluders) {
+                                                  const Occluders& occluders,
+                                                  LeftForPaint left_for_paint) {
   std::vector<Region> result;
   for (const std::int32_t i : occluders.meeting(image.low, image.high)) {
     if (occluders[i].near <= image.furthest) break;
@@ -137,7 +140,7 @@ std::optional<std::vector<Region>> hidden_regions(const FaceImage& image,
     if (!region) continue;
     const Cover cover = cover_of(image, *region);
     if (cover == Cover::whole) return std::nullopt;
-    if (cover == Cover::part) result.push_back(std::move(*region));
+    if (cover == Cover::part && !left_for_paint(occluders[i])) result.push_back(std::move(*region));
   }
   return result;
 }
@@ -156,44 +159,108 @@ void add_pieces(const Solid& slab, const Face& face, int solid, std::vector<Tone
   }
 }
 
-}  // namespace
+struct Front {
+  FaceImage image;
+  const Face* face = nullptr;
+  std::size_t solid = 0;
+};
 
-std::vector<ToneFace> Scene::faces(const View& view) const {
-  struct Front {
-    FaceImage image;
-    const Face* face = nullptr;
-    int solid = 0;
-  };
+// The faces turned to the eye in the order of painting.
+std::vector<Front> fronts_of(const std::vector<const Boundary*>& boundaries, const View& view) {
   std::vector<Front> fronts;
-  for (std::size_t s = 0; s < boundaries_.size(); ++s) {
-    for (const Face& face : boundaries_[s].faces) {
-      if (dot(face.plane.n, view.toward) <= edge_on) continue;
-      fronts.push_back({image_of(face, view), &face, static_cast<int>(s)});
+  for (std::size_t s = 0; s < boundaries.size(); ++s) {
+    for (const Face& face : boundaries[s]->faces) {
+      if (dot(face.plane.n, view.toward) > edge_on)
+        fronts.push_back({image_of(face, view), &face, s});
     }
   }
   std::stable_sort(fronts.begin(), fronts.end(), [](const Front& f, const Front& g) {
     return f.image.furthest < g.image.furthest;
   });
-  const Occluders occluders(solids_, view);
+  return fronts;
+}
+
+// When the first of the faces is painted that a cell has a share in, by solid and cell. At every
+// point of the image the nearest face belongs to a cell that hides all faces behind it; if it is
+// painted after one of them, that one needs no cut there.
+class Painting {
+ public:
+  Painting(std::span<const Solid> solids, const std::vector<Front>& fronts, const View& view)
+      : first_(solids.size()) {
+    std::vector<std::vector<std::size_t>> of_solid(solids.size());
+    for (std::size_t f = 0; f < fronts.size(); ++f) of_solid[fronts[f].solid].push_back(f);
+    for (std::size_t s = 0; s < solids.size(); ++s) {
+      for (const Cell& cell : solids[s].cells()) {
+        std::size_t first = fronts.size();
+        for (const CellFace& own : cell.faces) {
+          const Plane& table = solids[s].planes()[static_cast<std::size_t>(own.plane)];
+          const Plane plane = own.side > 0 ? table : table.flipped();
+          if (dot(plane.n, view.toward) <= edge_on) continue;
+          for (const std::size_t f : of_solid[s]) {
+            const Plane& merged = fronts[f].face->plane;
+            if (merged.n == plane.n && merged.d == plane.d) first = std::min(first, f);
+          }
+        }
+        first_[s].push_back(first);
+      }
+    }
+  }
+  bool after(std::size_t front, const Occluder& occluder) const {
+    return first_[static_cast<std::size_t>(occluder.solid)]
+                 [static_cast<std::size_t>(occluder.cell)] > front;
+  }
+
+ private:
+  std::vector<std::vector<std::size_t>> first_;
+};
+
+// left_for_paint(front, occluder): see hidden_regions().
+template <typename LeftForPaint>
+std::vector<ToneFace> tones(std::vector<Front>& fronts, const Occluders& occluders,
+                            LeftForPaint left_for_paint) {
   std::vector<ToneFace> result;
-  for (Front& front : fronts) {
-    const auto hidden = hidden_regions(front.image, occluders);
+  for (std::size_t f = 0; f < fronts.size(); ++f) {
+    Front& front = fronts[f];
+    const int solid = static_cast<int>(front.solid);
+    const auto hidden = hidden_regions(front.image, occluders, [&](const Occluder& occluder) {
+      return left_for_paint(f, occluder);
+    });
     if (!hidden || !is_broad(front.image)) continue;
     // An image that is all but a line in places cannot be cut as a polygon; what hides it is drawn
     // over it.
     if (hidden->empty() || !make_simple(front.image)) {
-      result.push_back({front.image.loops, front.face->plane.n, front.solid});
+      result.push_back({front.image.loops, front.face->plane.n, solid});
       continue;
     }
     Solid slab = slab_of(front.image);
     for (const Region& region : *hidden) slab.subtract(region);
-    if (!slab.empty()) add_pieces(slab, *front.face, front.solid, result);
+    if (!slab.empty()) add_pieces(slab, *front.face, solid, result);
   }
   return result;
 }
 
+}  // namespace
+
+std::vector<ToneFace> Scene::faces(const View& view) const {
+  std::vector<Front> fronts = fronts_of(boundaries_, view);
+  return tones(fronts, Occluders(solids_, view),
+               [](std::size_t, const Occluder&) { return false; });
+}
+
+std::vector<ToneFace> Scene::painted(const View& view) const {
+  std::vector<Front> fronts = fronts_of(boundaries_, view);
+  const Painting painting(solids_, fronts, view);
+  return tones(fronts, Occluders(solids_, view), [&](std::size_t front, const Occluder& occluder) {
+    return painting.after(front, occluder);
+  });
+}
+
 std::vector<ToneFace> visible_faces(std::span<const Solid> solids, const View& view) {
   return Scene(solids).faces(view);
+}
+
+std::vector<ToneFace> painted_faces(std::span<const Solid> solids, const View& view) {
+  return Scene(solids).painted(view);
 }
 
 }  // namespace splay

@@ -36,6 +36,7 @@ void settle(Part& part) {
   part.place.origin = part.place.point(box.low);
   part.size = box.size();
   for (Operation& operation : part.operations) shift(operation, by);
+  part.body.boundary();  // found once, it moves along
   part.world = part.body.transformed(part.place);
 }
 

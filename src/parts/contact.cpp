@@ -32,6 +32,7 @@ struct Sheet {
 // base + slope . (x, y).
 struct Patch {
   Polygon outline;
+  Vec2 low{1e300, 1e300}, high{-1e300, -1e300};  // of the outline
   double base = 0;
   Vec2 slope;
   std::int32_t plane = 0;  // of the solid's table
@@ -42,6 +43,10 @@ Patch make_patch(const Solid& solid, const CellFace& face, const Sheet& sheet) {
   Patch patch;
   for (const std::int32_t v : face.loop)
     patch.outline.push_back(sheet.flat(solid.vertices()[static_cast<std::size_t>(v)]));
+  for (const Vec2 p : patch.outline) {
+    patch.low = {std::min(patch.low.x, p.x), std::min(patch.low.y, p.y)};
+    patch.high = {std::max(patch.high.x, p.x), std::max(patch.high.y, p.y)};
+  }
   if (signed_area(patch.outline) < 0) std::reverse(patch.outline.begin(), patch.outline.end());
   const Plane local = sheet.frame.local_plane(solid.planes()[static_cast<std::size_t>(face.plane)]);
   patch.base = local.d / local.n.z;
@@ -87,6 +92,10 @@ Polygon clip_convex(Polygon subject, const Polygon& window) {
 
 double area_of(const Polygon& polygon) { return polygon.size() < 3 ? 0 : signed_area(polygon); }
 
+bool apart(const Patch& a, const Patch& b) {
+  return a.low.x >= b.high.x || b.low.x >= a.high.x || a.low.y >= b.high.y || b.low.y >= a.high.y;
+}
+
 // How much of `outline` lies between two cells of the solid that `patch` belongs to: the twins are
 // the solid's faces that look the other way.
 double buried(const Polygon& outline, const Patch& patch, const std::vector<Patch>& twins) {
@@ -106,7 +115,9 @@ void for_each_piece(const Mate& mate, const Solid& a, const Solid& b, const Shee
   const std::vector<Patch> other_twins = patches(b, mate.plane, 1, sheet);
   for (const Patch& one : ones) {
     for (const Patch& other : others) {
+      if (apart(one, other)) continue;
       const Polygon common = clip_convex(one.outline, other.outline);
+      if (area_of(common) < least_area) continue;
       const double hidden =
           std::max(buried(common, one, one_twins), buried(common, other, other_twins));
       const double area = area_of(common) - hidden;

@@ -60,7 +60,7 @@ std::vector<ink::Page> make_exploded(const Context& context) {
   const drafting::Placement placement = drafting::centred(seen, scale, drafting::middle(area));
   ink::Page page = start_page(context, "Exploded view", "not to scale");
   page.items.emplace_back(
-      drafting::draw_toned(context.kit, visible_faces(solids, view), lines, view, placement));
+      drafting::draw_toned(context.kit, painted_faces(solids, view), lines, view, placement));
   page.items.emplace_back(ways(context, way_arrows(all, order, every, moved, view), placement));
   for (std::size_t p = 0; p < all.parts.size(); ++p)
     callouts[p].tip = placement.paper(view.project(solids[p].centroid()));

@@ -42,7 +42,7 @@ Drawn draw(const Context& context, const std::vector<Solid>& solids, double widt
   drawn.picture.height = box.height() * scale + 2 * label_room;
   drawn.placement = drafting::centred(box, scale, {width / 2, -drawn.picture.height / 2});
   drawn.picture.items.emplace_back(drafting::draw_toned(
-      context.kit, visible_faces(solids, drawn.view), lines, drawn.view, drawn.placement));
+      context.kit, painted_faces(solids, drawn.view), lines, drawn.view, drawn.placement));
   return drawn;
 }
 

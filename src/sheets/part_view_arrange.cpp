@@ -26,13 +26,14 @@ std::optional<Vec2> Skyline::place_for(double width) const {
 
 void Skyline::fill(Vec2 place, double width, double height) {
   const double right = std::min(place.x + width, steps_.back().to);
-  std::vector<Step> steps{{place.x, right, place.y + height}};
-  for (const Step& step : steps_) {
+  std::vector<Step> steps;
+  steps.reserve(steps_.size() + 2);
+  for (const Step& step : steps_)
     if (step.from < place.x - slack)
       steps.push_back({step.from, std::min(step.to, place.x), step.depth});
+  steps.push_back({place.x, right, place.y + height});
+  for (const Step& step : steps_)
     if (step.to > right + slack) steps.push_back({std::max(step.from, right), step.to, step.depth});
-  }
-  std::ranges::sort(steps, {}, &Step::from);
   steps_ = std::move(steps);
 }
 
@@ -46,8 +47,9 @@ namespace {
 
 using Order = std::vector<std::size_t>;
 
+// Nothing as soon as it gets higher than `highest`.
 std::optional<Arrangement> arrange(const std::vector<Size>& sizes, const Order& order, double width,
-                                   double gap) {
+                                   double gap, double highest) {
   Skyline skyline(width + gap);
   Arrangement result{std::vector<Vec2>(sizes.size()), 0};
   for (const std::size_t i : order) {
@@ -56,6 +58,7 @@ std::optional<Arrangement> arrange(const std::vector<Size>& sizes, const Order& 
     skyline.fill(*place, sizes[i].width + gap, sizes[i].height + gap);
     result.places[i] = *place;
     result.height = std::max(result.height, place->y + sizes[i].height);
+    if (result.height > highest) return std::nullopt;
   }
   return result;
 }
@@ -87,11 +90,22 @@ std::vector<Order> orders(const std::vector<Size>& sizes) {
 
 }  // namespace
 
-std::optional<Arrangement> arranged(const std::vector<Size>& sizes, double width, double gap) {
+std::optional<Arrangement> arranged(const std::vector<Size>& sizes, double width, double gap,
+                                    double highest) {
+  double area = 0, tallest = 0;
+  for (const Size& size : sizes) {
+    area += (size.width + gap) * (size.height + gap);
+    tallest = std::max(tallest, size.height);
+  }
+  // No order gets lower than this.
+  const double least = std::max(tallest, area / (width + gap) - gap);
+  if (least > highest + slack) return std::nullopt;
   std::optional<Arrangement> best;
   for (const Order& order : orders(sizes)) {
-    std::optional<Arrangement> one = arrange(sizes, order, width, gap);
+    std::optional<Arrangement> one =
+        arrange(sizes, order, width, gap, best ? best->height : highest);
     if (one && (!best || one->height < best->height - slack)) best = std::move(one);
+    if (best && best->height < least + slack) break;
   }
   return best;
 }

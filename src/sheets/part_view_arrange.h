@@ -36,7 +36,9 @@ struct Arrangement {
 };
 
 // Pictures of these sizes in a strip, `gap` between them, the first at the upper left corner and
-// the others in the order that takes least height; nothing when one is too wide.
-std::optional<Arrangement> arranged(const std::vector<Size>& sizes, double width, double gap);
+// the others in the order that takes least height; nothing when one is too wide or when they get
+// higher than `highest`.
+std::optional<Arrangement> arranged(const std::vector<Size>& sizes, double width, double gap,
+                                    double highest = 1e300);
 
 }  // namespace splay::sheets

@@ -21,6 +21,20 @@ struct Line {
   Vec3 at, along;
   Vec3 point(double where) const { return at + along * where; }
   double off(Vec3 p) const { return norm(cross(along, p - at)); }
+  // Does it come within `reach` of the region?
+  bool passes(const Region& region, double reach) const {
+    double from = -1e300, to = 1e300;
+    for (const Plane& plane : region) {
+      const double rate = dot(plane.n, along), room = reach - plane.distance(at);
+      if (rate > 1e-12)
+        to = std::min(to, room / rate);
+      else if (rate < -1e-12)
+        from = std::max(from, room / rate);
+      else if (room < 0)
+        return false;
+    }
+    return from <= to;
+  }
 };
 
 // What one operation takes out along a fitting's line.
@@ -40,6 +54,7 @@ std::vector<Hole> holes_on(const PartSheet& sheet, const Line& line) {
     const bool pocket =
         operation.kind == OperationKind::hole || operation.kind == OperationKind::mortise;
     if (!pocket) continue;
+    if (!line.passes(operation.removed, centred)) continue;
     Region region = operation.removed;
     for (int i = 0; i < 6; ++i) {
       const auto side = static_cast<Side>(i);

@@ -68,10 +68,12 @@ std::optional<ink::Rect> Names::find(Vec2 wanted, Vec2 size, ink::Rect within) c
       for (int k = -ring; k <= ring; k += stride) {
         const Vec2 centre = start + Vec2{static_cast<double>(i), static_cast<double>(k)};
         const ink::Rect place{centre - half, centre + half};
-        const double off = norm(centre - wanted);
         const bool inside = place.low.x >= within.low.x && place.low.y >= within.low.y &&
                             place.high.x <= within.high.x && place.high.y <= within.high.y;
-        if (!inside || off >= least || !room_.free(place, 0.9)) continue;
+        if (!inside) continue;
+        const Vec2 away = centre - wanted;
+        const double off = dot(away, away);
+        if (off >= least || !room_.free(place, 0.9)) continue;
         best = place;
         least = off;
       }

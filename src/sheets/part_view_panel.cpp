@@ -130,9 +130,9 @@ class Layout {
       const Picture& words = notes(way);
       const bool noted = words.height > 0;
       if (noted) sizes.push_back({words.width, words.height});
-      const std::optional<Arrangement> body = arranged(sizes, way.width, panel_gap);
+      const std::optional<Arrangement> body = arranged(sizes, way.width, panel_gap, room());
       if (noted) sizes.pop_back();
-      if (body && body->height <= room()) {
+      if (body) {
         fits = true;
         way.arrangement = *body;
         keep(way);

@@ -20,7 +20,7 @@ void draw_solids(const Context& context, const std::vector<Solid>& solids, ink::
   const double scale = std::min(area.width() / box.width(), area.height() / box.height());
   const drafting::Placement placement = drafting::centred(box, scale, drafting::middle(area));
   items.emplace_back(
-      drafting::draw_toned(context.kit, visible_faces(solids, view), lines, view, placement));
+      drafting::draw_toned(context.kit, painted_faces(solids, view), lines, view, placement));
 }
 
 }  // namespace splay::sheets

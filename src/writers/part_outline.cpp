@@ -61,7 +61,7 @@ PartOutline outline_of(const parts::Part& part) {
   outline.size = {part.size.x, part.size.y};
   const std::array<Solid, 1> solids{part.body};
   const Scene scene(solids);
-  for (const Face& face : scene.boundaries().front().faces) add_face(face, part.size.z, outline);
+  for (const Face& face : scene.boundaries().front()->faces) add_face(face, part.size.z, outline);
   outline.lines = scene.lines(View::top());
   return outline;
 }

@@ -34,7 +34,7 @@ int nearest_solid(const std::vector<splay::Solid>& solids, const splay::View& vi
 
 }  // namespace
 
-TEST_CASE("visible faces show at every point what a ray meets first, once") {
+TEST_CASE("visible faces show at every point what a ray meets first, once; painted ones last") {
   int points = 0, hits = 0;
   for (std::uint64_t seed = 1; seed <= 60; ++seed) {
     const auto solids = oracle::make_solids(oracle::random_case(seed, 3));
@@ -42,6 +42,7 @@ TEST_CASE("visible faces show at every point what a ray meets first, once") {
     const double turn = random.real(-3, 3), rise = random.real(-1, 1);
     const splay::View view = splay::View::axonometric(turn, rise);
     const auto faces = splay::visible_faces(solids, view);
+    const auto layers = splay::painted_faces(solids, view);
     for (int i = 0; i < 500; ++i) {
       const double x = random.real(-900, 1500), y = random.real(-500, 1000);
       const splay::Vec2 at{x, y};
@@ -54,7 +55,14 @@ TEST_CASE("visible faces show at every point what a ray meets first, once") {
         shown = face.solid;
         ++times;
       }
+      int painted = -1;
+      for (const splay::ToneFace& face : layers) {
+        int inside = 0;
+        for (const auto& loop : face.loops) inside += splay::contains(loop, at);
+        if (inside % 2 != 0) painted = face.solid;
+      }
       const int nearest = nearest_solid(solids, view, at);
+      CHECK(painted == nearest);
       CHECK(shown == nearest);
       CHECK(times == (nearest < 0 ? 0 : 1));
       ++points;
