@@ -149,7 +149,12 @@ Story opening(const Context& context, double width) {
   const drafting::Kit& kit = context.kit;
   Story story{drafting::heading(kit, "Order and time", width)};
   add_text(context, glue_words(context), width, story);
-  story.push_back(drafting::of_picture(timeline(context, width), 5));
+  // As many stages at a time as a page of any paper takes.
+  constexpr std::size_t together = 24;
+  const std::size_t stages = context.plan.glue_up.stages.size();
+  for (std::size_t s = 0; s < stages; s += together)
+    story.push_back(
+        drafting::of_picture(timeline(context, width, s, std::min(s + together, stages)), 5));
   story.push_back(drafting::heading(kit, "Dry fit, before any glue", width));
   drafting::add(story, list(context, dry_fit_lines(context), width));
   space(story, 5);

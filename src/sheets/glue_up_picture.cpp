@@ -182,14 +182,14 @@ Picture in_clamps(const Context& context, const GlueStage& stage, double width, 
   return std::move(drawn.picture);
 }
 
-Picture timeline(const Context& context, double width) {
+Picture timeline(const Context& context, double width, std::size_t first, std::size_t last) {
   const drafting::Kit& kit = context.kit;
   const fabrication::GlueUpPlan& glue_up = context.plan.glue_up;
   constexpr double pitch = 6, bar = 3.2, name = 18;
   const double ends = std::max(1.0, glue_up.ends());
   const double run = width - name - 4;
   const auto x = [&](double minutes) { return name + run * minutes / ends; };
-  const double height = pitch * static_cast<double>(glue_up.stages.size()) + 10;
+  const double height = pitch * static_cast<double>(last - first) + 10;
   Picture picture{{}, width, height};
   ink::Group group{"table", {}};
   // A step of the axis that leaves room for its words.
@@ -207,9 +207,9 @@ Picture timeline(const Context& context, double width) {
                                        t == 0 ? ink::Align::left : ink::Align::centre});
   }
   group.items.emplace_back(ink::Stroke{std::move(grid), {0.13, ink::Dash::continuous, 0.5}});
-  for (std::size_t s = 0; s < glue_up.stages.size(); ++s) {
+  for (std::size_t s = first; s < last; ++s) {
     const GlueStage& stage = glue_up.stages[s];
-    const double low = -9 - pitch * static_cast<double>(s) - bar;
+    const double low = -9 - pitch * static_cast<double>(s - first) - bar;
     const auto box = [&](double from, double to) {
       return ink::Path{}.rect({{x(from), low}, {std::max(x(to), x(from) + 0.4), low + bar}});
     };

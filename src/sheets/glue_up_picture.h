@@ -12,7 +12,9 @@ drafting::Picture coming_in(const Context& context, const fabrication::GlueStage
 drafting::Picture in_clamps(const Context& context, const fabrication::GlueStage& stage,
                             double width, double highest);
 // All stages on an axis of time: hands black, clamps grey.
-drafting::Picture timeline(const Context& context, double width);
+// Of the stages from `first` to before `last`.
+drafting::Picture timeline(const Context& context, double width, std::size_t first,
+                           std::size_t last);
 
 std::string row_letter(std::size_t row);  // a, b, c ...
 std::string hours_text(double minutes);   // "45 min", "2 h 05 min"
