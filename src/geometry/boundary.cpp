@@ -230,6 +230,19 @@ class BoundaryBuilder {
   double length_ = 0;
 };
 
+Boundary moved_by(const Rigid& motion, Boundary boundary) {
+  for (Face& face : boundary.faces) {
+    face.plane = motion.plane(face.plane);
+    for (std::vector<Vec3>& loop : face.loops)
+      for (Vec3& p : loop) p = motion.point(p);
+  }
+  for (Edge& edge : boundary.edges) {
+    edge.a = motion.point(edge.a);
+    edge.b = motion.point(edge.b);
+  }
+  return boundary;
+}
+
 }  // namespace
 
 const Boundary& Solid::boundary() const& {
@@ -258,6 +271,14 @@ const Boundary& Solid::boundary() const& {
     }
   }
   throw std::logic_error("Solid::boundary: the surface is not closed");
+}
+
+Solid Solid::transformed(const Rigid& motion) const {
+  Solid moved = *this;
+  if (boundary_) moved.boundary_ = std::make_shared<const Boundary>(moved_by(motion, *boundary_));
+  for (Vec3& v : moved.vertices_) v = motion.point(v);
+  for (Plane& p : moved.planes_) p = motion.plane(p);
+  return moved;
 }
 
 }  // namespace splay

@@ -65,19 +65,6 @@ std::vector<Boxed> boxed(const std::vector<Cell>& cells, const std::vector<Vec3>
   return result;
 }
 
-Boundary moved_by(const Rigid& motion, Boundary boundary) {
-  for (Face& face : boundary.faces) {
-    face.plane = motion.plane(face.plane);
-    for (std::vector<Vec3>& loop : face.loops)
-      for (Vec3& p : loop) p = motion.point(p);
-  }
-  for (Edge& edge : boundary.edges) {
-    edge.a = motion.point(edge.a);
-    edge.b = motion.point(edge.b);
-  }
-  return boundary;
-}
-
 // Boxes that only touch count as apart: no cell has its inside on its own border.
 bool apart(const Box& a, const Box& b) {
   return a.high.x <= b.low.x || b.high.x <= a.low.x || a.high.y <= b.low.y || b.high.y <= a.low.y ||
@@ -260,14 +247,6 @@ std::array<double, 2> Solid::extent(Vec3 direction) const {
     range[1] = std::max(range[1], dot(direction, v));
   }
   return range;
-}
-
-Solid Solid::transformed(const Rigid& motion) const {
-  Solid moved = *this;
-  if (boundary_) moved.boundary_ = std::make_shared<const Boundary>(moved_by(motion, *boundary_));
-  for (Vec3& v : moved.vertices_) v = motion.point(v);
-  for (Plane& p : moved.planes_) p = motion.plane(p);
-  return moved;
 }
 
 Solid Solid::mirrored_x() const {

@@ -79,24 +79,21 @@ Whereabouts SolidCutter::classify(const Cell& cell, const Plane& plane, double t
   return furthest_out > furthest_in ? Whereabouts::outside : Whereabouts::inside;
 }
 
-// As classify() says outside, but without noting the corners: most planes are done with at the
-// first.
-bool SolidCutter::outside(const Cell& cell, const Plane& plane) const {
-  double furthest_in = 0, furthest_out = 0;
-  for (const CellFace& face : cell.faces) {
-    for (const std::int32_t v : face.loop) {
-      const double distance = plane.distance(solid_.vertices_[index(v)]);
-      if (distance < -tolerance::on_plane) return false;
-      furthest_in = std::max(furthest_in, -distance);
-      furthest_out = std::max(furthest_out, distance);
-    }
-  }
-  return furthest_out > furthest_in;
-}
-
+// Is the cell outside of a plane, as classify() says? Most planes are done with at the first
+// corner.
 bool SolidCutter::misses(const Cell& cell, std::span<const CutPlane> region) const {
-  return std::any_of(region.begin(), region.end(),
-                     [&](const CutPlane& cut) { return outside(cell, cut.plane); });
+  return std::any_of(region.begin(), region.end(), [&](const CutPlane& cut) {
+    double furthest_in = 0, furthest_out = 0;
+    for (const CellFace& face : cell.faces) {
+      for (const std::int32_t v : face.loop) {
+        const double distance = cut.plane.distance(solid_.vertices_[index(v)]);
+        if (distance < -tolerance::on_plane) return false;
+        furthest_in = std::max(furthest_in, -distance);
+        furthest_out = std::max(furthest_out, distance);
+      }
+    }
+    return furthest_out > furthest_in;
+  });
 }
 
 std::int32_t SolidCutter::crossing(CutPlane& plane, std::int32_t a, std::int32_t b) {

@@ -46,7 +46,6 @@ class SolidCutter {
 
  private:
   Whereabouts classify(const Cell& cell, const Plane& plane, double tolerance);
-  bool outside(const Cell& cell, const Plane& plane) const;
   bool misses(const Cell& cell, std::span<const CutPlane> region) const;
   bool try_split(const Cell& cell, CutPlane& plane, Cell& inside, Cell& outside);
   bool split_face(const CellFace& face, CutPlane& plane, Cell& inside, Cell& outside);

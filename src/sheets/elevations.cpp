@@ -24,8 +24,10 @@ std::vector<AngleRow> angle_rows(const parts::Assembly& assembly) {
     const std::size_t end = of == std::string::npos ? angle.name.find(' ') : of + 3;
     const std::string kind = end == std::string::npos ? "" : angle.name.substr(0, end);
     const double degrees = Angle{angle.radians}.degrees();
+    constexpr std::size_t long_row = 400;  // bytes: then another row goes on
     const auto same = std::ranges::find_if(rows, [&](const AngleRow& row) {
-      return !kind.empty() && row.kind == kind && std::abs(row.radians - angle.radians) < 1e-9;
+      return !kind.empty() && row.kind == kind && std::abs(row.radians - angle.radians) < 1e-9 &&
+             row.name.size() < long_row;
     });
     if (same == rows.end())
       rows.push_back({kind, angle.name, angle.radians, degrees});
