@@ -109,6 +109,10 @@ std::vector<LintFault> lint(const Packet& packet, const FontSet& fonts,
     lint_overlaps(pages.back(), faults);
     lint_margins(pages.back(), packet.least_text_height, faults);
     lint_dimensions(pages.back(), faults);
+    // What only the checks of one page look at.
+    pages.back().lines = {};
+    pages.back().patches = {};
+    pages.back().dimensions = {};
   }
   lint_marks(pages, marks, faults);
   lint_links(pages, faults);
