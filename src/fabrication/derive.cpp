@@ -148,6 +148,7 @@ class Deriver {
       shoulders.push_back({i, place, trial.steps.empty() ? Step{} : trial.steps.front()});
     }
     std::vector<std::size_t> places;
+    places.reserve(shoulders.size());
     for (const Shoulder& shoulder : shoulders) places.push_back(shoulder.place);
     for (auto from = shoulders.begin(); from != shoulders.end();) {
       const Step like = from->like;
