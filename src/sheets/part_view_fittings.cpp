@@ -48,7 +48,9 @@ double bound(const PartSheet& sheet, Side side) {
   return std::max(0.0, dot(parts::outward(side), sheet.part.size));
 }
 
-std::vector<Hole> holes_on(const PartSheet& sheet, const Line& line) {
+// Those for a fitting of this length, which begins at the line's point: another one's may lie on
+// the same line, at the part's other end. Length 0: not known.
+std::vector<Hole> holes_on(const PartSheet& sheet, const Line& line, double length) {
   std::vector<Hole> holes;
   for (const Operation& operation : sheet.part.operations) {
     const bool pocket =
@@ -66,6 +68,8 @@ std::vector<Hole> holes_on(const PartSheet& sheet, const Line& line) {
     const auto [from, to] = hole.body.extent(line.along);
     hole.from = from - zero;
     hole.to = to - zero;
+    const bool its_own = hole.to > on_surface && hole.from < length - on_surface;
+    if (length > 0 && !its_own) continue;
     holes.push_back(std::move(hole));
   }
   return holes;
@@ -180,7 +184,7 @@ std::vector<std::string> fitting_lines(const PartSheet& sheet) {
     if (std::ranges::find(fitting.parts, index) == fitting.parts.end()) continue;
     const Line line{sheet.part.place.local_point(fitting.at),
                     unit(sheet.part.place.local_direction(fitting.axis))};
-    const std::vector<Hole> holes = holes_on(sheet, line);
+    const std::vector<Hole> holes = holes_on(sheet, line, fitting.length);
     const std::optional<Mouth> open = mouth_of(sheet, line, holes);
     // A hole in an end that is cut at a slant doesn't reach the box: it opens where its fitting
     // enters, the first part along the axis, the others against it.

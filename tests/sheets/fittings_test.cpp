@@ -94,6 +94,24 @@ TEST_CASE("dowels, screws and loose tenons: holes of their own size in either pa
   check_words(loose, "rail", {"Loose tenon 6 x 30 x 18 mm, left end: 30 by 6, 10 deep"});
 }
 
+TEST_CASE("dowels in line at both ends of a rail: each end has its own") {
+  std::string text = stocks() +
+                     "[board.rail]\nat = [0, 0, 300]\nstock = \"oak\"\nlength = 400\nwidth = 90\n"
+                     "roll = \"90 deg\"\nanchor = \"end\"\n";
+  for (const auto& [post, x] : {std::pair{"one", "0"}, std::pair{"other", "400"}})
+    text += "[board." + std::string(post) + "]\nat = [" + x +
+            ", 0, 0]\nstock = \"oak\"\nlength = 500\nwidth = 80\nrise = \"90 deg\"\nanchor = "
+            "\"end\"\n[joint.to_" +
+            post + "]\nkind = \"dowel\"\nhost = \"" + post +
+            "\"\nguest = \"rail\"\ndiameter = 8\nembed = 9\nbottom_gap = 1\n";
+  const test::Built piece = test::build(text);
+  check_pages(piece);
+  check_words(piece, "rail",
+              {"Dowel 8 x 18 mm, left end: 8 wide, 10 deep", "right end: 8 wide, 10 deep"});
+  const ink::Packet packet = test::binder(piece);
+  CHECK_FALSE(test::shows(test::pages_of(packet, piece.row("rail").mark), "wide, through"));
+}
+
 TEST_CASE("fasteners of a top are placed on its rails") {
   const test::Built piece = test::build(
       stocks() +
