@@ -13,7 +13,6 @@ namespace {
 using fabrication::Flag;
 using fabrication::Guide;
 using fabrication::Machine;
-using fabrication::Position;
 using fabrication::Step;
 using fabrication::Tool;
 using fabrication::Turned;
