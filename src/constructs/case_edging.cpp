@@ -28,8 +28,10 @@ int CaseBuild::add_edging(const FrontEdge& edge, int core, double y, const Polyg
                       "back, glued",
                       "front"};
   const int strip = builder_.add(std::move(blank));
-  joinery::glued(builder_, core, strip, {world_front, -y}, "glued");
-  const std::string when = edge.when.value == EdgingWhen::before
+  const bool before = edge.when.value == EdgingWhen::before;
+  joinery::glued(builder_, core, strip, {world_front, -y}, "glued",
+                 before ? parts::Made::before_cuts : parts::Made::before_assembly);
+  const std::string when = before
                                ? "glued on before the ends are cut: core and edging are cut as one"
                                : "glued on after the ends are cut, then trimmed flush to them";
   builder_.remark(core,

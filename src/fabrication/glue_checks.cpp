@@ -18,7 +18,9 @@ bool has(const std::vector<int>& sorted, int part) {
 // The first stage after which all of these parts are one; -1 when none.
 int first_with(const std::vector<GlueStage>& stages, const std::vector<int>& parts) {
   for (std::size_t s = 0; s < stages.size(); ++s)
-    if (std::ranges::all_of(parts, [&](int part) { return has(stages[s].parts, part); }))
+    if (std::ranges::any_of(stages[s].pieces, [&](const std::vector<int>& piece) {
+          return std::ranges::all_of(parts, [&](int part) { return has(piece, part); });
+        }))
       return static_cast<int>(s);
   return -1;
 }
@@ -102,22 +104,25 @@ class WetChecks {
   void one_end() {
     for (GlueStage& stage : stages_) {
       if (!stage.glued) continue;
-      for (const int part : stage.parts) {
-        int held = 0, last = -1;
-        for (std::size_t j = 0; j < all_.joints.size(); ++j) {
-          const std::vector<int>& between = all_.joints[j].between;
-          if (std::ranges::find(between, part) == between.end()) continue;
-          if (!std::ranges::all_of(between, [&](int p) { return has(stage.parts, p); })) continue;
-          ++held;
-          last = static_cast<int>(j);
-        }
-        const bool now = last >= 0 && std::ranges::find(stage.joints, last) != stage.joints.end();
-        if (held == 1 && now) hangs(stage, part, last);
-      }
+      for (const std::vector<int>& piece : stage.pieces)
+        for (const int part : piece) held_at_one_end(stage, piece, part);
     }
   }
 
  private:
+  void held_at_one_end(GlueStage& stage, const std::vector<int>& piece, int part) {
+    int held = 0, last = -1;
+    for (std::size_t j = 0; j < all_.joints.size(); ++j) {
+      const std::vector<int>& between = all_.joints[j].between;
+      if (std::ranges::find(between, part) == between.end()) continue;
+      if (!std::ranges::all_of(between, [&](int p) { return has(piece, p); })) continue;
+      ++held;
+      last = static_cast<int>(j);
+    }
+    const bool now = last >= 0 && std::ranges::find(stage.joints, last) != stage.joints.end();
+    if (held == 1 && now) hangs(stage, part, last);
+  }
+
   void hangs(GlueStage& stage, int part, int joint) {
     const JointWork& work = work_[at(joint)];
     const parts::Part& hung = all_.parts[at(part)];

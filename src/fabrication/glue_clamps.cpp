@@ -39,16 +39,25 @@ class StageClamps {
         rack_(plan.project->glue_up) {}
 
   std::vector<Clamping> all() {
-    for (const int joint : stage_.joints)
-      if (work_[at(joint)].bond == Bond::glued && work_[at(joint)].area > 0) open_.push_back(joint);
-    screws();
-    strips();
-    rings();
-    while (!open_.empty()) row();
+    for (const std::vector<int>& piece : stage_.pieces) {
+      piece_ = piece;
+      for (const int joint : stage_.joints)
+        if (work_[at(joint)].bond == Bond::glued && work_[at(joint)].area > 0 && within(joint))
+          open_.push_back(joint);
+      screws();
+      strips();
+      rings();
+      while (!open_.empty()) row();
+    }
     return std::move(rows_);
   }
 
  private:
+  bool within(int joint) const {
+    return std::ranges::all_of(all_.joints[at(joint)].between,
+                               [&](int part) { return std::ranges::binary_search(piece_, part); });
+  }
+
   void screws() {
     Clamping held;
     held.how = ClampWay::screws;
@@ -96,7 +105,8 @@ class StageClamps {
   const std::vector<JointWork>& work_;
   const GlueStage& stage_;
   Rack rack_;
-  std::vector<int> open_;  // joints without clamps yet
+  std::vector<int> piece_;  // the one that is clamped
+  std::vector<int> open_;   // its joints without clamps yet
   std::vector<Clamping> rows_;
 };
 
@@ -121,7 +131,7 @@ void StageClamps::place_heads(Clamping& row, Vec3 middle, Vec3 along, double len
   for (int i = 0; i < row.count; ++i) {
     const double share = row.count == 1 ? 0 : static_cast<double>(i) / (row.count - 1) - 0.5;
     const Vec3 through = middle + along * (run * share);
-    const std::optional<Heads> heads = heads_on(all_, stage_.parts, through, row.axis);
+    const std::optional<Heads> heads = heads_on(all_, piece_, through, row.axis);
     if (!heads) continue;
     const auto& [low, high] = *heads;
     row.heads.push_back({through - row.axis * low.at, through + row.axis * high.at});

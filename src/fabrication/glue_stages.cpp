@@ -28,6 +28,13 @@ double hands_of(const Clamping& row) {
   return 0;
 }
 
+// All that are one when the joining is done, ascending.
+std::vector<int> together_of(const Joining& joining) {
+  std::vector<int> both;
+  std::ranges::merge(joining.moving, joining.fixed, std::back_inserter(both));
+  return both;
+}
+
 class Staging {
  public:
   Staging(const Plan& plan, const AssemblyOrder& order, const std::vector<JointWork>& work)
@@ -59,6 +66,12 @@ class Staging {
     Bond most = Bond::fitted;
     for (const int joint : joining.joints) most = std::min(most, work_[at(joint)].bond);
     return most;
+  }
+
+  bool edging(const Joining& joining) const {
+    return std::ranges::any_of(joining.joints, [&](int joint) {
+      return plan_.assembly.joints[at(joint)].made == parts::Made::before_assembly;
+    });
   }
 
   // May a joining's work go on while a stage is wet, while it is drawn home dry, or fitted?
@@ -106,11 +119,18 @@ class Staging {
       take(stage.joinings, stages_[at(s)].joinings);
       take(stage.joints, stages_[at(s)].joints);
       take(stage.needs, stages_[at(s)].needs);
+      take(stage.parts, stages_[at(s)].parts);
+      stage.pieces.insert(stage.pieces.end(), stages_[at(s)].pieces.begin(),
+                          stages_[at(s)].pieces.end());
     }
     take(stage.joinings, {joining});
     take(stage.joints, last.joints);
     take(stage.parts, last.moving);
     take(stage.parts, last.fixed);
+    std::erase_if(stage.pieces, [&](const std::vector<int>& piece) {
+      return piece == last.moving || piece == last.fixed;
+    });
+    stage.pieces.push_back(together_of(last));
     for (const std::vector<int>* side : {&last.moving, &last.fixed})
       if (const int s = maker(*side); s >= 0 && std::ranges::find(with, s) == with.end())
         take(stage.needs, {s});
@@ -122,7 +142,13 @@ class Staging {
     const Joining& joining = order_.joinings[at(index)];
     std::vector<std::vector<int>> choices;
     const int moving = maker(joining.moving), fixed = maker(joining.fixed);
-    const auto open = [&](int s) { return s >= 0 && akin(bond(joining), bonds_[at(s)]); };
+    const bool edges = edging(joining);
+    // Edging dries and is trimmed before its panel goes anywhere; panels are edged side by side.
+    const auto open = [&](int s) {
+      return s >= 0 && !edges && !edging_[at(s)] && akin(bond(joining), bonds_[at(s)]);
+    };
+    if (edges && !edging_.empty() && edging_.back())
+      choices.push_back({static_cast<int>(edging_.size()) - 1});
     if (open(moving) && open(fixed)) choices.push_back({fixed, moving});
     if (open(fixed)) choices.push_back({fixed});
     if (open(moving)) choices.push_back({moving});
@@ -135,11 +161,14 @@ class Staging {
       break;
     }
     if (used.empty()) stage = together(index, {});
+    const int number = static_cast<int>(stages_.size());
     for (const int s : used) stages_[at(s)] = {};
-    std::vector<int> both = stage.parts;
-    made_[both] = static_cast<int>(stages_.size());
+    for (auto& [piece, stage_of] : made_)
+      if (std::ranges::find(used, stage_of) != used.end()) stage_of = number;
+    made_[together_of(joining)] = number;
     stages_.push_back(std::move(stage));
     bonds_.push_back(bond(joining));
+    edging_.push_back(edges);
   }
 
   // One pair of hands; a stage waits for those it needs to come out of the clamps, and for its own
@@ -186,6 +215,7 @@ class Staging {
   model::GlueTimes times_;
   std::vector<GlueStage> stages_;  // those taken into a later one are empty
   std::vector<Bond> bonds_;
+  std::vector<bool> edging_;  // by stage: panels are edged in it
   std::map<std::vector<int>, int> made_;
   double hands_free_ = 0;
 };

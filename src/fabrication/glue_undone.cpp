@@ -38,6 +38,7 @@ std::vector<int> joints_meant(const Plan& plan, const std::string& word) {
   }
   const std::vector<int> parts = parts_meant(plan, word);
   all_that([&](const parts::Joint& joint) {
+    if (joint.made != parts::Made::in_turn) return false;
     const auto inside =
         std::ranges::count_if(joint.between, [&](int part) { return has(parts, part); });
     return inside > 0 && inside < static_cast<long>(joint.between.size());
@@ -189,6 +190,21 @@ std::vector<int> moving_or_undone(const Plan& plan) {
   for (const parts::Swing& swing : all.swings) add(swing.parts);
   std::ranges::sort(found);
   return found;
+}
+
+std::vector<int> all_but_edging(const parts::Assembly& all, std::span<const Pinned> pinned) {
+  std::vector<int> others;
+  bool any = false;
+  for (std::size_t j = 0; j < all.joints.size(); ++j) {
+    const parts::Joint& joint = all.joints[j];
+    if (joint.made == parts::Made::before_cuts) continue;
+    const bool edging = joint.made == parts::Made::before_assembly &&
+                        std::ranges::find(pinned, all.parts[at(joint.between.front())].name,
+                                          &Pinned::name) == pinned.end();
+    any = any || edging;
+    if (!edging) others.push_back(static_cast<int>(j));
+  }
+  return any ? others : std::vector<int>{};
 }
 
 void bring_the_lighter(const parts::Assembly& all, AssemblyOrder& order) {

@@ -12,6 +12,9 @@ namespace splay::fabrication {
 
 // Joints between what slides or swings and the rest, with those that are undone, ascending.
 std::vector<int> moving_or_undone(const Plan& plan);
+// All joints but those that put edging on its panel before assembly, unless the author's order
+// names the strip itself; empty where there is no such edging.
+std::vector<int> all_but_edging(const parts::Assembly& all, std::span<const Pinned> pinned);
 // Of two that come together the lighter is brought, unless the heavier is set down on it.
 void bring_the_lighter(const parts::Assembly& all, AssemblyOrder& order);
 // The order in which what holds together without the first list of joints is made up first, each

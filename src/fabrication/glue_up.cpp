@@ -131,15 +131,21 @@ void judge_cold(Plan& plan) {
        asked.temperature.span});
 }
 
-// What is glued is made up before anything is fitted to it, drawers and doors come after that, and
-// what comes apart again is joined last; within that the author's order holds, and before it where
-// both don't go together.
+// Edging is glued to its panel first. Then what is glued is made up before anything is fitted to
+// it, drawers and doors come after that, and what comes apart again is joined last; within that the
+// author's order holds, and before it where both don't go together.
 void find_order(Plan& plan, const std::vector<Pinned>& pinned) {
   GlueUpPlan& glue_up = plan.glue_up;
-  const auto take = [&](const std::vector<std::vector<int>>& left_out) {
+  const std::vector<int> unedged = all_but_edging(plan.assembly, pinned);
+  const auto found = [&](const std::vector<std::vector<int>>& left_out) {
     std::optional<AssemblyOrder> order = order_in_pieces(plan.assembly, left_out, pinned);
     if (order) glue_up.order = std::move(*order);
     return order.has_value();
+  };
+  const auto take = [&](const std::vector<std::vector<int>>& left_out) {
+    std::vector<std::vector<int>> edged{unedged};
+    edged.insert(edged.end(), left_out.begin(), left_out.end());
+    return (!unedged.empty() && found(edged)) || (!left_out.empty() && found(left_out));
   };
   const std::vector<int> later = fitted_or_undone(plan);
   if (!later.empty() &&
@@ -155,7 +161,7 @@ void find_order(Plan& plan, const std::vector<Pinned>& pinned) {
          "is put together once.",
          plan.project->glue_up.undone.span});
   }
-  glue_up.order = order_of_assembly(plan.assembly, pinned);
+  if (!take({})) glue_up.order = order_of_assembly(plan.assembly, pinned);
 }
 
 }  // namespace

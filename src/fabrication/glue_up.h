@@ -110,8 +110,9 @@ struct OutOfReach {
 };
 
 struct GlueStage {
-  std::vector<int> joinings;  // indices into the order's joinings
-  std::vector<int> parts;     // all that are one when it is done, ascending
+  std::vector<int> joinings;             // indices into the order's joinings
+  std::vector<int> parts;                // all that it has to do with, ascending
+  std::vector<std::vector<int>> pieces;  // those that are one when it is done, each ascending
   std::vector<int> joints;
   std::vector<int> needs;  // earlier stages that must be cured
   bool glued = false;

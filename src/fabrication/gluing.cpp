@@ -259,7 +259,7 @@ bool TakingApart::as_pinned(std::span<const Pinned> pinned) {
   PartSet there(assembly_.parts.size());
   for (const Pinned& next : pinned) {
     PartSet moving(assembly_.parts.size());
-    for (const int part : next.parts) moving.add(part);
+    for (const int part : next.parts) moving |= blocking_.tied(part);
     moving -= there;
     if (moving.empty()) continue;
     loosely(components(moving));

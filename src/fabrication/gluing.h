@@ -23,8 +23,9 @@ namespace splay::fabrication {
 struct Joining {
   std::vector<int> moving, fixed;  // indices into Assembly::parts, ascending
   Vec3 way;                        // world, unit: how `moving` travels on its way in
-  std::vector<int> joints;         // indices into Assembly::joints: made by this joining
-  bool slides = false;             // a joint of it is wiped along, no mating face is pressed home
+  // Indices into Assembly::joints: made by this joining. One made before the cuts is in none.
+  std::vector<int> joints;
+  bool slides = false;  // a joint of it is wiped along, no mating face is pressed home
 };
 
 struct AssemblyOrder {
@@ -87,7 +88,7 @@ bool guides(const parts::Fitting& fitting);
 bool parallel(Vec3 a, Vec3 b);
 
 // Who stands in whose way along each of some directions, worked out when first asked. Of the
-// assembly, which outlives it.
+// assembly, which outlives it. Parts that are one before they are cut are tied from the start.
 class Blocking {
  public:
   Blocking(const parts::Assembly& assembly, LikelyWays ways);

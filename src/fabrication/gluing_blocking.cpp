@@ -36,6 +36,8 @@ Blocking::Blocking(const parts::Assembly& assembly, LikelyWays ways)
   slides_.resize(likely_.ways.size());
   find_joints();
   find_guides();
+  for (std::size_t j = 0; j < joints_.size(); ++j)
+    if (assembly.joints[j].made == parts::Made::before_cuts) tie(joints_[j]);
 }
 
 void Blocking::find_joints() {

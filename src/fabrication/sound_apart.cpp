@@ -58,7 +58,9 @@ std::size_t at(int i) { return static_cast<std::size_t>(i); }
 // What comes apart anyway, as the author says, asks nothing more.
 std::vector<double> asked(const Plan& plan) {
   std::vector<double> asks;
-  for (const parts::Joint& joint : plan.assembly.joints) asks.push_back(dry_way(joint.kind).asks);
+  constexpr double worst = 100;  // edging stays on its panel
+  for (const parts::Joint& joint : plan.assembly.joints)
+    asks.push_back(joint.made == parts::Made::in_turn ? dry_way(joint.kind).asks : worst);
   for (const int joint : undone_as_asked(plan)) asks[at(joint)] = 0;
   return asks;
 }

@@ -103,10 +103,13 @@ void divide_joint(parts::Joint& joint, int first, int second, const parts::Assem
   }
   joint.mates = std::move(mates);
   if (!at_second) return;
-  if (at_first)
-    joint.between.push_back(second);
-  else
+  if (!at_first) {
     std::replace(joint.between.begin(), joint.between.end(), first, second);
+    return;
+  }
+  joint.between.push_back(second);
+  // Edging that runs over the seam waits for it.
+  if (joint.made == parts::Made::before_cuts) joint.made = parts::Made::before_assembly;
 }
 
 void divide_fittings(parts::Assembly& assembly, int first, int second, const Plane& seam) {
@@ -136,7 +139,8 @@ void split(Plan& plan, std::size_t index, double longest) {
   for (parts::Joint& joint : assembly.joints) divide_joint(joint, first, second, assembly);
   const Plane plane = whole.place.plane({{1, 0, 0}, seam.x});
   divide_fittings(assembly, first, second, plane);
-  assembly.joints.push_back({name, "glued", {first, second}, 0, {{first, second, plane}}});
+  assembly.joints.push_back(
+      {name, "glued", {first, second}, 0, {{first, second, plane}}, parts::Made::before_assembly});
   plan.findings.push_back(
       {Level::note,
        "split",

@@ -33,6 +33,7 @@ class Draft {
   void may_meet(int a, int b, const Plane& plane);
   const std::string& kind() const { return record_.kind; }
   void dihedral(double radians) { record_.dihedral = radians; }
+  void made(parts::Made made) { record_.made = made; }
   // The same parts can have more joints than one: added to the joint's name.
   void distinguish(std::string_view word);
   void fit(parts::Fitting fitting);

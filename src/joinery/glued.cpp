@@ -7,8 +7,10 @@
 
 namespace splay::joinery {
 
-void glued(parts::Builder& builder, int a, int b, const Plane& face, std::string_view kind) {
-  builder.add_joint({joint_name(builder, b, a), std::string(kind), {b, a}, 0, {{a, b, face}}});
+void glued(parts::Builder& builder, int a, int b, const Plane& face, std::string_view kind,
+           parts::Made made) {
+  builder.add_joint(
+      {joint_name(builder, b, a), std::string(kind), {b, a}, 0, {{a, b, face}}, made});
 }
 
 std::string lay_contact(const Stick& host, const Stick& guest, Draft& draft, Plane& plane) {
@@ -30,12 +32,17 @@ std::string lay_contact(const Stick& host, const Stick& guest, Draft& draft, Pla
   return "";
 }
 
-void GluedKind::fields(model::FieldVisitor&) {}
+void GluedKind::fields(model::FieldVisitor& visit) {
+  model::choose<parts::Made, 3>(visit,
+                                may("made", "when it is glued: edging goes on its panel first"),
+                                made, parts::made_words);
+}
 
 std::string GluedKind::make(parts::Builder& builder, int host, int guest) const {
   Draft draft(builder, "glued", host, guest);
   Plane plane;
   const std::string fault = lay_contact(stick(builder, host), stick(builder, guest), draft, plane);
+  draft.made(*made);
   return fault.empty() ? draft.carry_out(builder) : fault;
 }
 

@@ -30,7 +30,8 @@ struct Butt {
 void butt(parts::Builder& builder, const Butt& joint);
 
 // Faces glued as they lie, nothing cut. `face` points out of a, into b.
-void glued(parts::Builder& builder, int a, int b, const Plane& face, std::string_view kind);
+void glued(parts::Builder& builder, int a, int b, const Plane& face, std::string_view kind,
+           parts::Made made = parts::Made::in_turn);
 
 enum class HousingFloor { square_to_walls, parallel_to_face };
 

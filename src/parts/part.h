@@ -10,6 +10,7 @@
 
 #include <array>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "base/finding.h"
@@ -57,7 +58,6 @@ struct Operation {
 
 enum class ShowFace { high_z, either };  // either: both faces may be seen, the part may be turned
 enum class Grain { along_x, none };
-enum class EdgeWhen { none, before_cuts, after_cuts };
 
 // A length of a part that a maker measures and that no bounding box shows: "outside, top edge".
 struct Measure {
@@ -88,12 +88,19 @@ struct Mate {
   Plane plane;       // normal out of a, into b
 };
 
+// When a joint is made: in its turn as the piece goes together, or before any of that, as edging is
+// glued to its panel, whose ends are cut through both or were cut before.
+enum class Made { in_turn, before_cuts, before_assembly };
+inline constexpr std::array<std::string_view, 3> made_words{"in its turn", "before the cuts",
+                                                            "before assembly"};
+
 struct Joint {
   std::string name;  // unique in the assembly: "left to top"
   std::string kind;  // the joint's word: "mitre", "butt", "housing", ...
   std::vector<int> between;
   double dihedral = 0;  // radians, between the show sides or along the members; 0 when not meant
   std::vector<Mate> mates;
+  Made made = Made::in_turn;  // of edging the first of `between` is the strip
 };
 
 // A face of the piece whose corners can be measured on the finished work: the check of squareness

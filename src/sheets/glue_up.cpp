@@ -145,6 +145,38 @@ Story stage_story(const Context& context, std::size_t number, double width) {
   return story;
 }
 
+// Edging that is on its panel before the panel's ends are cut: "E edge band on B-L left".
+std::vector<std::string> edged_before_cuts(const Context& context) {
+  std::vector<std::pair<std::string, int>> lines;
+  for (const parts::Joint& joint : context.plan.assembly.joints) {
+    if (joint.made != parts::Made::before_cuts) continue;
+    const std::string line = parts_words(context, {joint.between.front()}) + " on " +
+                             parts_words(context, {joint.between.begin() + 1, joint.between.end()});
+    auto known = std::ranges::find(lines, line, &std::pair<std::string, int>::first);
+    if (known == lines.end()) known = lines.insert(lines.end(), {line, 0});
+    ++known->second;
+  }
+  std::vector<std::string> all;
+  for (const auto& [line, times] : lines)
+    all.push_back(line + (times > 1 ? ", " + std::to_string(times) + " times" : ""));
+  return all;
+}
+
+void add_edging(const Context& context, double width, Story& story) {
+  const std::vector<std::string> lines = edged_before_cuts(context);
+  if (lines.empty()) return;
+  story.push_back(drafting::heading(context.kit, "Edging, before the ends are cut", width));
+  add_text(
+      context,
+      "Taped or clamped on while the panel is still long, dry and trimmed to both faces before "
+      "its ends are cut through both. In the stages below the two are one, and this time is "
+      "not in the timeline.",
+      width, story);
+  story.back().keep_with_next = true;
+  drafting::add(story, list(context, lines, width));
+  space(story, 5);
+}
+
 Story opening(const Context& context, double width) {
   const drafting::Kit& kit = context.kit;
   Story story{drafting::heading(kit, "Order and time", width)};
@@ -155,6 +187,7 @@ Story opening(const Context& context, double width) {
   for (std::size_t s = 0; s < stages; s += together)
     story.push_back(
         drafting::of_picture(timeline(context, width, s, std::min(s + together, stages)), 5));
+  add_edging(context, width, story);
   story.push_back(drafting::heading(kit, "Dry fit, before any glue", width));
   drafting::add(story, list(context, dry_fit_lines(context), width));
   space(story, 5);

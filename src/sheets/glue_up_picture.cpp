@@ -148,10 +148,10 @@ Picture coming_in(const Context& context, const GlueStage& stage, double width, 
         context.plan.mark_of(part) + more);
   };
   // What was made up before has one mark for all.
-  const fabrication::Joining& first = order[at(stage.joinings.front())];
-  if (first.fixed.size() == 1) tag(first.fixed.front(), "");
   for (std::size_t s = 0; s < stage.joinings.size(); ++s) {
+    const std::vector<int>& fixed = order[at(stage.joinings[s])].fixed;
     const std::vector<int>& moving = order[at(stage.joinings[s])].moving;
+    if (fixed.size() == 1) tag(fixed.front(), "");
     tag(moving.front(), (moving.size() > 1 ? " ... · " : " · ") + step_word(s));
   }
   tags.draw(items);

@@ -68,11 +68,14 @@ Json part_rows(const Plan& plan) {
 
 Json joints(const Plan& plan) {
   Json list = Json::array();
-  for (const fabrication::JointReport& joint : plan.joints) {
-    Json entry = {{"name", joint.name},
-                  {"kind", joint.kind},
-                  {"between", joint.between},
-                  {"dihedral_deg", degrees(joint.dihedral)}};
+  for (std::size_t j = 0; j < plan.joints.size(); ++j) {
+    const fabrication::JointReport& joint = plan.joints[j];
+    Json entry = {
+        {"name", joint.name},
+        {"kind", joint.kind},
+        {"between", joint.between},
+        {"dihedral_deg", degrees(joint.dihedral)},
+        {"made", parts::made_words[static_cast<std::size_t>(plan.assembly.joints[j].made)]}};
     // An open joint without a common surface has no finite gap, and JSON no infinity.
     // Measured from the parts as the proven steps leave them, else as designed.
     const double gap = joint.gap_cut >= 0 ? joint.gap_cut : joint.gap;

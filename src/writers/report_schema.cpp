@@ -76,6 +76,7 @@ Json joints() {
                       {"kind", text},
                       {"between", list(text)},
                       {"dihedral_deg", number},
+                      {"made", words({"in its turn", "before the cuts", "before assembly"})},
                       {"gap_mm", number_or_null},
                       {"gap_printed_mm", number_or_null}}));
 }
