@@ -65,17 +65,10 @@ Files make_files(const Recipe& recipe, const ink::FontSet& fonts, std::string& f
   return files;
 }
 
-Box box_of(const parts::Assembly& assembly) {
-  Box box;
-  for (const parts::Part& part : assembly.parts)
-    for (const Vec3 vertex : part.world.vertices()) box.add(vertex);
-  return box;
-}
-
 Manifest manifest_of(const Recipe& recipe, const Call& call, const Files& files,
                      const ink::FontSet& fonts) {
   const model::Job& job = recipe.piece.project->job;
-  const Vec3 size = box_of(recipe.piece.plan.assembly).size();
+  const Vec3 size = parts::bounds(recipe.piece.plan.assembly).size();
   Manifest manifest;
   manifest.number = *job.number;
   manifest.title = *job.title;

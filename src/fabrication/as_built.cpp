@@ -14,9 +14,7 @@ const PartRow* row_of(const Plan& plan, const std::string& mark) {
 }  // namespace
 
 std::vector<Measured> measured(const Plan& plan, const model::AsBuilt& built) {
-  Box box;
-  for (const parts::Part& part : plan.assembly.parts)
-    for (const Vec3 vertex : part.world.vertices()) box.add(vertex);
+  const Box box = parts::bounds(plan.assembly);
   const Vec3 overall = box.empty() ? Vec3{} : box.size();
   std::vector<Measured> all;
   const auto add = [&](const std::string& what, double designed, const model::Given<Length>& size) {

@@ -87,7 +87,7 @@ std::optional<Heads> heads_on(const parts::Assembly& all, const std::vector<int>
   Heads best{bears(all, among, through, -axis, nullptr), bears(all, among, through, axis, nullptr)};
   if (best.low.part < 0 || best.high.part < 0) return std::nullopt;
   if (best.low.at + best.high.at < far_apart) return best;
-  const Vec3 side = unit(cross(axis, std::abs(axis.x) < 0.7 ? Vec3{1, 0, 0} : Vec3{0, 1, 0}));
+  const Vec3 side = square_to(axis);
   for (const Vec3 aside : {side, -side, cross(axis, side), -cross(axis, side)}) {
     const Heads heads{bears(all, among, through, -axis, &aside),
                       bears(all, among, through, axis, &aside)};

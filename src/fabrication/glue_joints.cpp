@@ -117,9 +117,7 @@ class Surfaces {
     }
     // Square to the pressure: a row of clamps runs along the joint, not across it.
     const Vec3 flat = work.along - work.pressed * dot(work.along, work.pressed);
-    work.along = unit_or(
-        flat,
-        unit(cross(work.pressed, std::abs(work.pressed.x) < 0.7 ? Vec3{1, 0, 0} : Vec3{0, 1, 0})));
+    work.along = unit_or(flat, square_to(work.pressed));
   }
 
  private:

@@ -16,28 +16,17 @@ std::size_t at(int i) { return static_cast<std::size_t>(i); }
 // Common practice, no source.
 constexpr double band_apart = 150, thin_wood = 13;  // mm
 
-// The girth of what is seen along an axis: of the convex hull (Andrew's monotone chain).
+// The girth of what is seen along an axis: of the convex hull.
 double girth(const parts::Assembly& all, const std::vector<int>& among, Vec3 axis) {
-  const Vec3 right = unit(cross(axis, std::abs(axis.x) < 0.7 ? Vec3{1, 0, 0} : Vec3{0, 1, 0}));
+  const Vec3 right = square_to(axis);
   const Vec3 up = cross(axis, right);
   std::vector<Vec2> points;
   for (const int part : among)
     for (const Vec3& p : all.parts[at(part)].world.vertices())
       points.push_back({dot(p, right), dot(p, up)});
-  std::ranges::sort(points, [](Vec2 a, Vec2 b) { return a.x != b.x ? a.x < b.x : a.y < b.y; });
+  const Polygon hull = convex_hull(std::move(points));
   double sum = 0;
-  for (const bool lower : {true, false}) {
-    std::vector<Vec2> chain;
-    for (const Vec2 p : points) {
-      while (chain.size() > 1) {
-        const double turn = cross(chain.back() - chain[chain.size() - 2], p - chain.back());
-        if (lower ? turn > 0 : turn < 0) break;
-        chain.pop_back();
-      }
-      chain.push_back(p);
-    }
-    for (std::size_t i = 1; i < chain.size(); ++i) sum += norm(chain[i] - chain[i - 1]);
-  }
+  for (std::size_t i = 0; i < hull.size(); ++i) sum += norm(hull[(i + 1) % hull.size()] - hull[i]);
   return sum;
 }
 

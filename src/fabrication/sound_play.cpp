@@ -70,8 +70,7 @@ double gap_towards(const Plan& plan, const Mover& mover, Vec3 way) {
     for (const Face& face : own.boundary().faces)
       if (dot(face.plane.n, way) > 0.7) edges.push_back(face.plane.n);
     for (const Vec3 n : edges) {
-      const Vec3 helper = std::abs(n.x) < 0.7 ? Vec3{1, 0, 0} : Vec3{0, 1, 0};
-      const Rigid sheet = frame({0, 0, 0}, unit(cross(n, helper)), n);
+      const Rigid sheet = frame({0, 0, 0}, square_to(n), n);
       const std::vector<Facet> mine = facets(own, n, 1, sheet);
       for (std::size_t i = 0; i < parts.size(); ++i) {
         if (moves(mover, i)) continue;

@@ -10,30 +10,6 @@ namespace {
 
 std::size_t index(std::int32_t i) { return static_cast<std::size_t>(i); }
 
-// A.M. Andrew, "Another efficient algorithm for convex hulls in two dimensions", Information
-// Processing Letters 9 (1979). Anticlockwise.
-std::vector<Vec2> convex_hull(std::vector<Vec2> points) {
-  std::sort(points.begin(), points.end(),
-            [](Vec2 p, Vec2 q) { return p.x != q.x ? p.x < q.x : p.y < q.y; });
-  points.erase(
-      std::unique(points.begin(), points.end(),
-                  [](Vec2 p, Vec2 q) { return std::abs(p.x - q.x) + std::abs(p.y - q.y) < 1e-9; }),
-      points.end());
-  std::vector<Vec2> hull;
-  const auto add = [&](Vec2 p, std::size_t keep) {
-    while (hull.size() >= keep + 2 &&
-           cross(hull.back() - hull[hull.size() - 2], p - hull.back()) <= 0) {
-      hull.pop_back();
-    }
-    hull.push_back(p);
-  };
-  for (const Vec2 p : points) add(p, 0);
-  const std::size_t lower = hull.size() - 1;
-  for (std::size_t i = points.size() - 1; i-- > 0;) add(points[i], lower);
-  hull.pop_back();
-  return hull;
-}
-
 }  // namespace
 
 Occluders::Occluders(std::span<const Solid> solids, const View& view) {

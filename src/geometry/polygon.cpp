@@ -138,4 +138,26 @@ Polygon clipped(std::span<const Vec2> polygon, Vec2 inward, double at) {
   return kept;
 }
 
+Polygon convex_hull(std::vector<Vec2> points, double straight) {
+  std::sort(points.begin(), points.end(),
+            [](Vec2 p, Vec2 q) { return p.x != q.x ? p.x < q.x : p.y < q.y; });
+  points.erase(
+      std::unique(points.begin(), points.end(),
+                  [](Vec2 p, Vec2 q) { return std::abs(p.x - q.x) + std::abs(p.y - q.y) < 1e-9; }),
+      points.end());
+  if (points.size() < 2) return points;
+  Polygon hull;
+  const auto add = [&](Vec2 p, std::size_t keep) {
+    while (hull.size() >= keep + 2 &&
+           cross(hull.back() - hull[hull.size() - 2], p - hull.back()) <= straight)
+      hull.pop_back();
+    hull.push_back(p);
+  };
+  for (const Vec2 p : points) add(p, 0);
+  const std::size_t lower = hull.size() - 1;
+  for (std::size_t i = points.size() - 1; i-- > 0;) add(points[i], lower);
+  hull.pop_back();
+  return hull;
+}
+
 }  // namespace splay

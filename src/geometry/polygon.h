@@ -24,6 +24,11 @@ std::optional<Vec2> meet(Vec2 a, Vec2 da, Vec2 b, Vec2 db);
 std::optional<Polygon> offset_edges(std::span<const Vec2> polygon,
                                     std::span<const double> distances);
 
+// The convex hull, anticlockwise from the lowest x (A.M. Andrew, "Another efficient algorithm for
+// convex hulls in two dimensions", Information Processing Letters 9, 1979). A corner stays when the
+// parallelogram of the sides beside it is larger than `straight`.
+Polygon convex_hull(std::vector<Vec2> points, double straight = 0);
+
 // A simple anticlockwise polygon as convex pieces that share whole edges, each anticlockwise.
 std::vector<Polygon> convex_pieces(std::span<const Vec2> polygon);
 

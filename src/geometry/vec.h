@@ -36,6 +36,11 @@ constexpr Vec3 cross(Vec3 a, Vec3 b) {
 inline double norm(Vec3 a) { return std::sqrt(dot(a, a)); }
 inline Vec3 unit(Vec3 a) { return a * (1 / norm(a)); }
 
+// A unit vector square to another, which has some length; of the many always the same.
+inline Vec3 square_to(Vec3 a) {
+  return unit(cross(a, std::abs(a.x) < 0.7 ? Vec3{1, 0, 0} : Vec3{0, 1, 0}));
+}
+
 // The angle between two directions in radians, 0 to pi, exact near both ends.
 inline double angle_between(Vec3 a, Vec3 b) { return std::atan2(norm(cross(a, b)), dot(a, b)); }
 

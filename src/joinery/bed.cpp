@@ -129,8 +129,7 @@ Vec3 FastenerKind::axis(const Stick& guest, const Bed& bed) const {
 std::vector<Plane> cylinder(Vec3 at, Vec3 axis, double radius) { return cone(at, axis, 0, radius); }
 
 std::vector<Plane> cone(Vec3 tip, Vec3 axis, double half_angle, double radius_for_facets) {
-  const Vec3 helper = std::abs(axis.x) < 0.7 ? Vec3{1, 0, 0} : Vec3{0, 1, 0};
-  const Rigid place = frame(tip, cross(axis, helper), axis);
+  const Rigid place = frame(tip, square_to(axis), axis);
   const int n = facet_count(radius_for_facets);
   // The corners lie on the surface, so that a facet's middle is nearer to the axis by the cosine.
   const double inner = std::cos(std::numbers::pi / n);

@@ -19,8 +19,7 @@ constexpr double least_area = 1e-3;   // mm2: surfaces that only share an edge, 
 struct Sheet {
   Rigid frame;
   explicit Sheet(const Plane& plane) {
-    const Vec3 helper = std::abs(plane.n.x) < 0.7 ? Vec3{1, 0, 0} : Vec3{0, 1, 0};
-    frame = splay::frame(plane.n * plane.d, cross(plane.n, helper), plane.n);
+    frame = splay::frame(plane.n * plane.d, square_to(plane.n), plane.n);
   }
   Vec2 flat(Vec3 p) const {
     const Vec3 local = frame.local_point(p);

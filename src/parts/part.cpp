@@ -4,6 +4,13 @@
 
 namespace splay::parts {
 
+Box bounds(const Assembly& assembly) {
+  Box box;
+  for (const Part& part : assembly.parts)
+    for (const Vec3& vertex : part.world.vertices()) box.add(vertex);
+  return box;
+}
+
 Vec3 local_front(const Part& part) { return part.place.local_direction({0, -1, 0}); }
 Vec3 local_up(const Part& part) { return part.place.local_direction({0, 0, 1}); }
 

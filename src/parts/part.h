@@ -168,6 +168,9 @@ struct Assembly {
   std::vector<Finding> findings;  // what the constructs and the audit had to say
 };
 
+// The box round all parts, in the world; empty when there are none.
+Box bounds(const Assembly& assembly);
+
 // Directions of the world in a part's frame: which local axis faces the front, the top.
 Vec3 local_front(const Part& part);
 Vec3 local_up(const Part& part);

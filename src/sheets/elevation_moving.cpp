@@ -39,24 +39,6 @@ void give_door(const parts::Assembly& assembly, const parts::Swing& swing, Eleva
   e.doors.push_back({hinge, furthest(points, {far, up}), furthest(points, {far, -up})});
 }
 
-// Anticlockwise; by rising x along the lower and the upper side (Andrew, 1979, from memory).
-std::vector<Vec2> convex_outline(std::vector<Vec2> points) {
-  std::ranges::sort(points, {}, [](Vec2 p) { return std::pair(p.x, p.y); });
-  std::vector<Vec2> hull;
-  for (const bool upper : {false, true}) {
-    const std::size_t kept = upper ? hull.size() : 0;
-    for (const Vec2 p : points) {
-      while (hull.size() >= kept + 2 &&
-             cross(hull.back() - hull[hull.size() - 2], p - hull.back()) < 1e-9)
-        hull.pop_back();
-      hull.push_back(p);
-    }
-    hull.pop_back();
-    std::ranges::reverse(points);
-  }
-  return hull;
-}
-
 void give_swing(const parts::Assembly& assembly, const parts::Swing& swing, Elevation& e) {
   constexpr double along_sight = 1e-6;  // sine: else the way is no circle on paper
   if (norm(cross(swing.axis, e.view.toward)) > along_sight) return;
@@ -72,7 +54,7 @@ void give_swing(const parts::Assembly& assembly, const parts::Swing& swing, Elev
   for (const int part : swing.parts)
     for (const Vec3& v : part_of(assembly, part).world.vertices())
       drawn.open.push_back(e.view.project(swing.motion(swing.opens).point(v)));
-  drawn.open = convex_outline(drawn.open);
+  drawn.open = convex_hull(drawn.open, 1e-9);
   e.swings.push_back(std::move(drawn));
 }
 

@@ -31,10 +31,7 @@ std::vector<ink::Page> make_exploded(const Context& context) {
   const parts::Assembly& all = context.plan.assembly;
   const auto& order = context.plan.glue_up.order.joinings;
   if (order.empty()) return {};
-  Box box;
-  for (const parts::Part& part : all.parts)
-    for (const Vec3& p : part.world.vertices()) box.add(p);
-  const double size = norm(box.size());
+  const double size = norm(parts::bounds(all).size());
   std::vector<int> every(order.size());
   std::iota(every.begin(), every.end(), 0);
   const std::vector<Vec3> moved = drawn_apart(all, order, every, size * 0.04, size * 0.3);

@@ -12,18 +12,13 @@ using fabrication::ClampWay;
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
-Vec3 square_to(Vec3 axis) {
-  return unit(cross(axis, std::abs(axis.x) < 0.7 ? Vec3{1, 0, 0} : Vec3{0, 1, 0}));
-}
-
 // A block in front of a clamp's head and the wedge between it and the work.
 struct Head {
   Solid block, wedge;
 };
 
 Head head_at(Vec3 at_face, Vec3 outwards, Vec3 face_normal, double size) {
-  const Vec3 side =
-      unit(cross(outwards, std::abs(outwards.x) < 0.7 ? Vec3{1, 0, 0} : Vec3{0, 1, 0}));
+  const Vec3 side = square_to(outwards);
   const Vec3 up = cross(outwards, side);
   const double half = size / 2;
   const double lean =
@@ -71,8 +66,7 @@ Solid box_round(Vec3 middle, const std::array<Vec3, 3>& ways, const std::array<d
   return Solid::convex(region);
 }
 
-// The outline round the outside of what a plane cuts of some parts, as corners in order (Andrew's
-// monotone chain).
+// The outline round the outside of what a plane cuts of some parts, as corners in order.
 std::vector<Vec3> round_outside(const parts::Assembly& all, const std::vector<int>& among,
                                 const Plane& plane) {
   const Vec3 right = square_to(plane.n), up = cross(plane.n, right);
@@ -81,23 +75,9 @@ std::vector<Vec3> round_outside(const parts::Assembly& all, const std::vector<in
     for (const Face& face : all.parts[at(part)].world.section(plane))
       for (const std::vector<Vec3>& loop : face.loops)
         for (const Vec3 p : loop) points.push_back({dot(p, right), dot(p, up)});
-  std::ranges::sort(points, [](Vec2 a, Vec2 b) { return a.x != b.x ? a.x < b.x : a.y < b.y; });
-  std::vector<Vec2> hull;
-  for (const bool lower : {true, false}) {
-    const std::size_t start = hull.size();
-    for (const Vec2 p : points) {
-      while (hull.size() > start + 1 &&
-             cross(hull.back() - hull[hull.size() - 2], p - hull.back()) <= 1e-6)
-        hull.pop_back();
-      hull.push_back(p);
-    }
-    if (!hull.empty()) hull.pop_back();
-    std::ranges::reverse(points);
-    if (!lower) break;
-  }
   std::vector<Vec3> corners;
   constexpr double one = 1;  // mm: nearer ones are one corner
-  for (const Vec2 p : hull) {
+  for (const Vec2 p : convex_hull(std::move(points), 1e-6)) {
     const Vec3 world = right * p.x + up * p.y + plane.n * plane.d;
     if (corners.empty() || norm(world - corners.back()) > one) corners.push_back(world);
   }

@@ -19,9 +19,7 @@ drafting::Column by_hand(const char* head, double share = 0) {
 }
 
 Story overall_table(const Context& context, double width) {
-  Box box;
-  for (const parts::Part& part : context.plan.assembly.parts)
-    for (const Vec3 vertex : part.world.vertices()) box.add(vertex);
+  const Box box = parts::bounds(context.plan.assembly);
   const Vec3 size = box.size();
   drafting::Table table;
   table.columns = {words("Over everything"), figures("Designed"), by_hand("Measured", 1),

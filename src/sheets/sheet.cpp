@@ -77,9 +77,7 @@ std::vector<Solid> placed_solids(const parts::Assembly& assembly) {
 }
 
 std::string overall_text(const Context& context) {
-  Box box;
-  for (const parts::Part& part : context.plan.assembly.parts)
-    for (const Vec3 vertex : part.world.vertices()) box.add(vertex);
+  const Box box = parts::bounds(context.plan.assembly);
   if (box.empty()) return {};
   const Vec3 size = box.size();
   const FigureStyle& figures = context.kit.figures;

@@ -109,3 +109,20 @@ TEST_CASE("a segment is clipped to its inside parts") {
   CHECK(through_corner[0].to == Approx(0.75));
   CHECK(splay::clip_segment(kSquare, {5, 0}, {5, 4}).empty());
 }
+
+TEST_CASE("a convex hull has the outermost points, in order, and no others") {
+  Polygon points{{2, 2}, {0, 0}, {4, 4}, {4, 0}, {2, 0}, {0, 4}, {0, 4}, {4, 2}};
+  CHECK(splay::convex_hull(points).size() == 4);
+  CHECK(signed_area(splay::convex_hull(points)) == Approx(16));
+  Polygon star;
+  for (int i = 0; i < 24; ++i) {
+    const double r = i % 2 == 0 ? 10 : 4, t = i * std::acos(-1.0) / 12;
+    star.push_back({r * std::cos(t), r * std::sin(t)});
+  }
+  const Polygon hull = splay::convex_hull(star);
+  REQUIRE(hull.size() == 12);
+  // A regular twelve-sided polygon of circumradius r has the area 3 r^2.
+  CHECK(signed_area(hull) == Approx(300));
+  CHECK(splay::convex_hull({}).empty());
+  CHECK(splay::convex_hull({{1, 1}, {1, 1}}).size() == 1);
+}
