@@ -33,9 +33,9 @@ std::string lay_contact(const Stick& host, const Stick& guest, Draft& draft, Pla
 }
 
 void GluedKind::fields(model::FieldVisitor& visit) {
-  model::choose<parts::Made, 3>(visit,
-                                may("made", "when it is glued: edging goes on its panel first"),
-                                made, parts::made_words);
+  model::choose<parts::Made, 3>(
+      visit, model::may("made", "when it is glued: edging goes on its panel first"), made,
+      parts::made_words);
 }
 
 std::string GluedKind::make(parts::Builder& builder, int host, int guest) const {
