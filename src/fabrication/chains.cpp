@@ -69,10 +69,10 @@ std::optional<Cut> find_cut(const Plan& plan, int index, const Plane& world) {
   const parts::Part& part = plan.assembly.parts[static_cast<std::size_t>(index)];
   const int row = plan.row_of_part[static_cast<std::size_t>(index)];
   Cut cut;
-  cut.first = &plan.assembly.parts[static_cast<std::size_t>(
-      plan.rows[static_cast<std::size_t>(row)].members.front())];
+  cut.first = &plan.sample(row);
+  const parts::Part& whole = plan.as_cut(index);
   const std::optional<Rigid> turn =
-      cut.first == &part ? std::optional(Rigid{}) : turn_onto(*cut.first, part);
+      cut.first == &whole ? std::optional(Rigid{}) : turn_onto(*cut.first, whole);
   if (!turn) return {};
   cut.place = part.place * *turn;
   cut.wanted = world;
@@ -93,7 +93,8 @@ std::optional<Cut> find_cut(const Plan& plan, int index, const Plane& world) {
 // How the surface a cut makes is turned from the wanted one, as a small turn in the world.
 Vec3 turn_of(const Cut& cut, const Solid& made) {
   constexpr double near = 5;  // mm: a surface further off is another one that is parallel
-  const Plane plane = cut.place.local_plane(cut.wanted);
+  Plane plane = cut.place.local_plane(cut.wanted);
+  plane.d -= dot(plane.n, cut.first->body.bounds().low);  // what is made stands on its low corner
   const Vec3 wanted = plane.n;
   Vec3 nearest = wanted;
   double best = 0.99;

@@ -40,8 +40,15 @@ class Deriver {
     at_.work = blank_of(project, part);
   }
 
-  Derivation run() {
+  Derivation strip() {
     mill(project_, at_);
+    return std::move(at_);
+  }
+
+  Derivation run(const std::vector<Edging>& edging) {
+    mill(project_, at_);
+    for (const Edging& each : edging) glue_edging(at_, each);
+    cut_ends(project_, at_);
     pockets();
     tapers();
     outlines();
@@ -253,8 +260,13 @@ Solid blank_of(const model::Project& project, const parts::Part& part) {
                     {part.size.x + over, part.size.y + over, part.size.z});
 }
 
-Derivation derive_steps(const model::Project& project, const parts::Part& part, int row) {
-  return Deriver(project, part, row).run();
+Derivation derive_steps(const model::Project& project, const parts::Part& part, int row,
+                        const std::vector<Edging>& edging) {
+  return Deriver(project, part, row).run(edging);
+}
+
+Derivation derive_strip(const model::Project& project, const parts::Part& part, int row) {
+  return Deriver(project, part, row).strip();
 }
 
 }  // namespace splay::fabrication

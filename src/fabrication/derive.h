@@ -7,6 +7,7 @@
 
 #include <optional>
 
+#include "fabrication/edging.h"
 #include "fabrication/steps.h"
 #include "model/project.h"
 
@@ -24,12 +25,20 @@ struct Derivation {
   void add(Step step, const Region& removed);  // and takes the region off the work
 };
 
-// All steps of a part, in the order of work, with exact settings.
-Derivation derive_steps(const model::Project& project, const parts::Part& part, int row);
+// All steps of a part, in the order of work, with exact settings. `edging` goes on before the ends
+// are cut; the part is then as as_cut() has it, and Step::glued the strip's index in the assembly.
+Derivation derive_steps(const model::Project& project, const parts::Part& part, int row,
+                        const std::vector<Edging>& edging = {});
+// Of a strip of edging: what makes it ready to be glued to its panel.
+Derivation derive_strip(const model::Project& project, const parts::Part& part, int row);
 
-// From the blank to thickness, width and length, with the cuts of ends and edges that need no
-// square edge after them.
+// From the blank to thickness and width, with the cuts of edges that need no square edge after
+// them.
 void mill(const model::Project& project, Derivation& at);
+// Then to length, with the cuts of the ends.
+void cut_ends(const model::Project& project, Derivation& at);
+// Glues a strip on as the work then is.
+void glue_edging(Derivation& at, const Edging& edging);
 // The end or edge cut that an operation is, where wood is left beyond its plane.
 void cut_flat(Derivation& at, std::size_t operation);
 

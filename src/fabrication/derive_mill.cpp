@@ -1,4 +1,4 @@
-// Milling: from the blank to thickness, width and length.
+// Milling: from the blank to thickness and width, edging, then the length.
 #include <algorithm>
 #include <cmath>
 
@@ -156,7 +156,28 @@ void mill(const model::Project& project, Derivation& at) {
   Mill work(project, at);
   work.to_thickness();
   work.widths();
-  work.ends();
+}
+
+void cut_ends(const model::Project& project, Derivation& at) { Mill(project, at).ends(); }
+
+void glue_edging(Derivation& at, const Edging& edging) {
+  Step step;
+  step.row = at.row;
+  step.name = "edging on the " + parts::side_name(*at.part, edging.side);
+  step.machine = Machine::hand;
+  step.tool = Tool::edging;
+  step.against = edging.side;
+  if (!at.steps.empty() && at.steps.back().position() == Position::flat)
+    step.face = at.steps.back().face;
+  step.exact.width = edging.thickness;
+  step.glued = edging.strip;
+  at.steps.push_back(std::move(step));
+  Box box = at.work.bounds();
+  const bool low = edging.side == Side::y_low;
+  (low ? box.high : box.low).y = edging.seam.d * edging.seam.n.y;
+  (low ? box.low : box.high).y =
+      edging.seam.d * edging.seam.n.y + (low ? -1 : 1) * edging.thickness;
+  at.work.add_disjoint(Solid::box(box.low, box.high));
 }
 
 }  // namespace splay::fabrication

@@ -125,6 +125,7 @@ class WetChecks {
 
   void hangs(GlueStage& stage, int part, int joint) {
     const JointWork& work = work_[at(joint)];
+    if (all_.joints[at(joint)].made != parts::Made::in_turn) return;  // edging
     const parts::Part& hung = all_.parts[at(part)];
     const bool shortish = work.length > 0.5 * std::max(hung.size.x, hung.size.y);
     const bool ends = work.ends == part || work.corner;

@@ -6,6 +6,7 @@
 #include "base/tolerance.h"
 #include "fabrication/checks.h"
 #include "fabrication/cuts.h"
+#include "fabrication/edging.h"
 #include "fabrication/hands.h"
 #include "fabrication/settings.h"
 #include "fabrication/split.h"
@@ -24,16 +25,25 @@ std::string letters(std::size_t index) {
   return mark;
 }
 
+void find_edged(Plan& plan) {
+  for (const parts::Joint& joint : plan.assembly.joints) {
+    const int panel = joint.between.back();
+    if (joint.made != parts::Made::before_cuts || edging_of(plan.assembly, panel).empty()) continue;
+    plan.edged.try_emplace(panel, as_cut(plan.assembly, panel));
+  }
+}
+
 void gather_rows(Plan& plan) {
   const auto& parts = plan.assembly.parts;
   plan.row_of_part.assign(parts.size(), -1);
   for (std::size_t i = 0; i < parts.size(); ++i) {
     int row = -1, pair = -1;
     for (std::size_t r = 0; r < plan.rows.size() && row < 0; ++r) {
-      const parts::Part& sample = parts[static_cast<std::size_t>(plan.rows[r].members.front())];
-      if (alike(sample, parts[i]))
+      const parts::Part& sample = plan.sample(static_cast<int>(r));
+      const parts::Part& part = plan.as_cut(static_cast<int>(i));
+      if (alike(sample, part))
         row = static_cast<int>(r);
-      else if (pair < 0 && plan.rows[r].pair < 0 && mirrored(sample, parts[i]))
+      else if (pair < 0 && plan.rows[r].pair < 0 && mirrored(sample, part))
         pair = static_cast<int>(r);
     }
     if (row < 0) {
@@ -159,6 +169,15 @@ const std::string& Plan::mark_of(int part) const {
   return rows[static_cast<std::size_t>(row)].mark;
 }
 
+const parts::Part& Plan::as_cut(int part) const {
+  const auto found = edged.find(part);
+  return found == edged.end() ? assembly.parts[static_cast<std::size_t>(part)] : found->second;
+}
+
+const parts::Part& Plan::sample(int row) const {
+  return as_cut(rows[static_cast<std::size_t>(row)].members.front());
+}
+
 Plan make_plan(const model::Project& project, parts::Assembly assembly,
                const packing::Effort& effort) {
   Plan plan;
@@ -170,6 +189,7 @@ Plan make_plan(const model::Project& project, parts::Assembly assembly,
                                   [](const parts::Part& part) { return part.body.empty(); });
   if (whole) {
     if (!plan.stopped()) split_long_parts(plan);
+    find_edged(plan);
     gather_rows(plan);
     give_marks(plan);
     for (PartRow& row : plan.rows)

@@ -1,6 +1,7 @@
 // The plan: an assembly turned into what a maker needs to know of each part.
 #pragma once
 
+#include <map>
 #include <string>
 #include <vector>
 
@@ -80,6 +81,7 @@ struct StockUse {
 struct Plan {
   const model::Project* project = nullptr;  // outlives the plan
   parts::Assembly assembly;
+  std::map<int, parts::Part> edged;  // by index: parts as they are cut with edging on (edging.h)
   std::vector<PartRow> rows;
   std::vector<int> row_of_part;
   std::vector<JointReport> joints;
@@ -94,6 +96,10 @@ struct Plan {
 
   bool stopped() const;
   const std::string& mark_of(int part) const;
+  // A part as its steps cut it: one that is edged before that with its edging.
+  const parts::Part& as_cut(int part) const;
+  // The one that a row's steps are found for.
+  const parts::Part& sample(int row) const;
 };
 
 // `effort` goes to the layouts of sheets and boards; with no steps their first layout is taken.

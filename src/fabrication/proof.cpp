@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "fabrication/derive.h"
+#include "fabrication/edging.h"
 #include "fabrication/hands.h"
 #include "fabrication/proof_faces.h"
 #include "fabrication/simulate.h"
@@ -96,22 +97,32 @@ void measure_printed(const Solid& body, const Cutting& cut, std::span<Step> step
   }
 }
 
+// What a row's steps have to leave, its low corner at the origin. Of edging that is glued on before
+// the cuts a strip as long as its blank.
+Solid wanted_of(const Plan& plan, int row) {
+  const parts::Part& part = plan.sample(row);
+  const int first = plan.rows[static_cast<std::size_t>(row)].members.front();
+  if (panel_of(plan.assembly, first) < 0) return to_low_corner(part.body);
+  const Vec3 long_enough = blank_of(*plan.project, part).bounds().size();
+  return Solid::box({}, {long_enough.x, part.size.y, part.size.z});
+}
+
 void prove_row(Plan& plan, int row, CutParts& parts_cut) {
   PartRow& about = plan.rows[static_cast<std::size_t>(row)];
-  const parts::Part& part = plan.assembly.parts[static_cast<std::size_t>(about.members.front())];
+  const parts::Part& part = plan.sample(row);
   const std::span<Step> steps = steps_of(plan, row);
-  const Solid blank = blank_of(*plan.project, part);
+  const Solid blank = blank_of(*plan.project, part), wanted = wanted_of(plan, row);
   Cutting cut{blank, blank, {}, {}, {}, {}, {}};
   for (const Step& step : steps) cut.step(step);
   const bool carried_out = cut.exact_why.empty(), printed_out = cut.printed_why.empty();
   std::string why = cut.exact_why;
   for (const Step& step : steps)
     if (why.empty() && !step.unproven_why.empty()) why = step.name + ": " + step.unproven_why;
-  if (carried_out) measure_printed(part.body, cut, steps, about);
+  if (carried_out) measure_printed(wanted, cut, steps, about);
   cut.exact = to_low_corner(cut.exact);
   cut.printed = to_low_corner(cut.printed);
   Comparison plain;
-  if (carried_out) plain = compare(cut.exact, part.body);
+  if (carried_out) plain = compare(cut.exact, wanted);
   if (carried_out && !plain.equal(box_area(part.size)))
     why = "Cut so, the part is off by " + plain_number(plain.deviation, 6) + " mm.";
   for (Step& step : steps) {
@@ -126,21 +137,53 @@ void prove_row(Plan& plan, int row, CutParts& parts_cut) {
   parts_cut.printed[at] = std::move(cut.printed);
 }
 
+// From where the proof leaves a row's work to the frame of one of its parts.
+Rigid onto(const Plan& plan, int part) {
+  const int row = plan.row_of_part[static_cast<std::size_t>(part)];
+  const int first = plan.rows[static_cast<std::size_t>(row)].members.front();
+  const Rigid out{{1, 0, 0}, {0, 1, 0}, {0, 0, 1}, plan.sample(row).body.bounds().low};
+  const std::optional<Rigid> turn =
+      first == part ? std::nullopt : turn_onto(plan.sample(row), plan.as_cut(part));
+  return turn.value_or(Rigid{}) * out;
+}
+
+// A part as cut, in the world: of what was cut in one piece with edging its share.
+Solid share_of(const Plan& plan, const std::vector<Solid>& by_row, int part) {
+  const auto left = [&](int of) -> const Solid& {
+    return by_row[static_cast<std::size_t>(plan.row_of_part[static_cast<std::size_t>(of)])];
+  };
+  const Rigid& place = plan.assembly.parts[static_cast<std::size_t>(part)].place;
+  const int panel = panel_of(plan.assembly, part);
+  if (panel < 0 && !plan.edged.contains(part))
+    return left(part).transformed(place * onto(plan, part));
+  const int whole = panel < 0 ? part : panel;
+  const std::vector<Edging> edging = edging_of(plan.assembly, whole);
+  Solid cut = left(whole).transformed(onto(plan, whole));
+  if (panel < 0) return panel_share(std::move(cut), edging).transformed(place);
+  const auto strip = std::ranges::find(edging, part, &Edging::strip);
+  return strip_share(std::move(cut), plan.assembly, panel, *strip).transformed(place);
+}
+
 // The parts as cut, where the designed ones stood.
 void put_together(const Plan& plan, const CutParts& cut, parts::Assembly& exact,
                   parts::Assembly& printed) {
   for (std::size_t i = 0; i < plan.assembly.parts.size(); ++i) {
-    const parts::Part& part = plan.assembly.parts[i];
-    const auto row = static_cast<std::size_t>(plan.row_of_part[i]);
-    const parts::Part& first =
-        plan.assembly.parts[static_cast<std::size_t>(plan.rows[row].members.front())];
-    const std::optional<Rigid> turn =
-        &first == &part ? std::optional(Rigid{}) : turn_onto(first, part);
-    const Rigid place = part.place * turn.value_or(Rigid{});
     for (const bool rounded : {false, true}) {
       parts::Part made;
-      made.world = (rounded ? cut.printed : cut.exact)[row].transformed(place);
+      made.world = share_of(plan, rounded ? cut.printed : cut.exact, static_cast<int>(i));
       (rounded ? printed : exact).parts.push_back(std::move(made));
+    }
+  }
+}
+
+// A strip is no better than what is made of it together with its panel.
+void prove_edging(Plan& plan, CutParts& cut) {
+  for (const auto& [panel, whole] : plan.edged) {
+    const auto row = static_cast<std::size_t>(plan.row_of_part[static_cast<std::size_t>(panel)]);
+    for (const Edging& edging : edging_of(plan.assembly, panel)) {
+      const int strip_row = plan.row_of_part[static_cast<std::size_t>(edging.strip)];
+      cut.sound[static_cast<std::size_t>(strip_row)] =
+          cut.sound[static_cast<std::size_t>(strip_row)] && cut.sound[row];
     }
   }
 }
@@ -184,6 +227,7 @@ void prove(Plan& plan) {
   cut.sound.assign(plan.rows.size(), false);
   for (std::size_t row = 0; row < plan.rows.size(); ++row)
     prove_row(plan, static_cast<int>(row), cut);
+  prove_edging(plan, cut);
   measure_joints(plan, cut);
 }
 

@@ -97,6 +97,26 @@ bool trapped(const Step& step) {
   return offcut || (step.guide == Guide::gauge && step.exact.distance < short_at_stop);
 }
 
+Derivation derive_row(const Plan& plan, int row) {
+  const int first = plan.rows[static_cast<std::size_t>(row)].members.front();
+  if (panel_of(plan.assembly, first) >= 0)
+    return derive_strip(*plan.project, plan.sample(row), row);
+  Derivation derived =
+      derive_steps(*plan.project, plan.sample(row), row, edging_of(plan.assembly, first));
+  // What is cut of a strip alone is no operation of the panel.
+  const auto own = plan.assembly.parts[static_cast<std::size_t>(first)].operations.size();
+  for (Step& step : derived.steps)
+    std::erase_if(step.operations, [&](int op) { return static_cast<std::size_t>(op) >= own; });
+  return derived;
+}
+
+void name_edging(const Plan& plan, Step& step) {
+  const int strip = step.glued;
+  step.glued = plan.row_of_part[static_cast<std::size_t>(strip)];
+  step.remark = plan.mark_of(strip) + " is glued on longer than the finished edge, and trimmed " +
+                "flush with both faces when it is dry. From here on the two are one piece.";
+}
+
 void flag_dangers(const Plan& plan, Step& step) {
   const Vec3 size = plan.rows[static_cast<std::size_t>(step.row)].finished;
   const bool saw = step.machine == Machine::table_saw || step.machine == Machine::mitre_saw;
@@ -147,11 +167,10 @@ void finish_steps(Plan& plan) {
 
 void plan_steps(Plan& plan) {
   for (std::size_t row = 0; row < plan.rows.size(); ++row) {
-    const parts::Part& part =
-        plan.assembly.parts[static_cast<std::size_t>(plan.rows[row].members.front())];
-    Derivation derived = derive_steps(*plan.project, part, static_cast<int>(row));
+    Derivation derived = derive_row(plan, static_cast<int>(row));
     for (Step& step : derived.steps) {
       step.printed = printed_setting(*plan.project, step);
+      if (step.glued >= 0) name_edging(plan, step);
       plan.steps.push_back(std::move(step));
     }
     check_positions(plan, derived);

@@ -173,6 +173,20 @@ Region bore_region(const Setting& setting) {
   return region;
 }
 
+// A strip from end to end and from face to face, pressed on until it touches.
+void glue_on(const Step& step, const Setting& setting, Solid& work) {
+  Box strip = work.bounds();
+  const auto side = static_cast<int>(step.against);
+  const bool at_high = (side & 1) != 0;
+  const auto along = [&](Vec3& p) -> double& {
+    return side / 2 == 0 ? p.x : side / 2 == 1 ? p.y : p.z;
+  };
+  const double edge = along(at_high ? strip.high : strip.low);
+  along(strip.low) = at_high ? edge : edge - setting.width;
+  along(strip.high) = at_high ? edge + setting.width : edge;
+  work.add_disjoint(Solid::box(strip.low, strip.high));
+}
+
 }  // namespace
 
 std::string lay(const Step& step, const Setting& setting, const Solid& work, Rigid& machine) {
@@ -181,11 +195,11 @@ std::string lay(const Step& step, const Setting& setting, const Solid& work, Rig
   const bool on_block = step.has(Flag::block) && step.guide == Guide::marks;
   if (!on_block && !lies_flat(work, step.face, machine.ex, machine.ey))
     return "the work rocks on the table";
-  if (step.guide != Guide::marks && step.tool != Tool::thickness) {
+  if (step.at_fence() || step.at_gauge()) {
     if (dot(outward(step.leads), machine.ey) < 0.5)
       return "the end that leads is not the one named";
   }
-  if (step.tool == Tool::thickness) {
+  if (step.tool == Tool::thickness || step.tool == Tool::edging) {
     machine.origin = outward(step.face) * high(work, outward(step.face));
     return "";
   }
@@ -201,6 +215,8 @@ Region swept(const Step& step, const Setting& setting, const Rigid& machine, con
       return clear_region(step, setting, machine, work);
     case Tool::bore:
       return bore_region(setting);
+    case Tool::edging:
+      return {};
     case Tool::thickness:
       // The planer leaves a thickness over its bed; the jointer takes one off from below.
       if (step.machine == Machine::planer) return {{{0, 0, -1}, -setting.width}};
@@ -215,11 +231,13 @@ std::string sweep(const Step& step, const Setting& setting, const Solid& work, R
   if (std::string why = lay(step, setting, work, machine); !why.empty()) return why;
   region = swept(step, setting, machine, work);
   for (Plane& plane : region) plane = machine.plane(plane);
-  return region.empty() ? "the step cuts nothing" : "";
+  return region.empty() && step.tool != Tool::edging ? "the step cuts nothing" : "";
 }
 
 std::string take_off(const Step& step, const Setting& setting, const Region& region, Solid& work) {
-  if (step.tool == Tool::follow) {
+  if (step.tool == Tool::edging) {
+    glue_on(step, setting, work);
+  } else if (step.tool == Tool::follow) {
     // What is outside of any line goes: what is inside of all stays.
     Region inside = region;
     for (Plane& line : inside) line = line.flipped();

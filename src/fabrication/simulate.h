@@ -22,7 +22,7 @@ Region swept(const Step& step, const Setting& setting, const Rigid& machine, con
 // Lays the work and fills what the tool sweeps, in the frame of the work. "" or why it can't be.
 std::string sweep(const Step& step, const Setting& setting, const Solid& work, Region& region);
 
-// Takes what was swept off the work; "" or that nothing is left.
+// Takes what was swept off the work, or glues edging on; "" or that nothing is left.
 std::string take_off(const Step& step, const Setting& setting, const Region& region, Solid& work);
 
 // Carries the step out with a setting. "" or why it can't be.

@@ -25,6 +25,12 @@ Position Step::position() const {
   }
 }
 
+bool Step::at_fence() const {
+  return guide == Guide::fence && tool != Tool::thickness && tool != Tool::edging;
+}
+
+bool Step::at_gauge() const { return guide == Guide::gauge && tool != Tool::thickness; }
+
 bool Step::has(Flag flag) const {
   return std::find(flags.begin(), flags.end(), flag) != flags.end();
 }
@@ -42,8 +48,8 @@ std::string_view word(Position position) {
 }
 
 std::string_view word(Tool tool) {
-  static constexpr std::array<std::string_view, 6> words = {
-      "blade", "dado stack", "along lines", "clear to lines", "bore", "thickness"};
+  static constexpr std::array<std::string_view, 7> words = {
+      "blade", "dado stack", "along lines", "clear to lines", "bore", "thickness", "edging"};
   return pick(words, tool);
 }
 

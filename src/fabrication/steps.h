@@ -52,6 +52,7 @@ enum class Tool {
   clear,      // everything between marked lines, down to the depth: a bit, a chisel
   bore,       // a round hole
   thickness,  // to a thickness: the jointer's and the planer's work
+  edging      // a strip as thick as the width glued over all of the side `against`
 };
 
 // How the work is turned from the step before.
@@ -146,6 +147,7 @@ struct Step {
   Turned turned = Turned::first;
   std::vector<Flag> flags;
   std::string remark;  // why this way, in a plain sentence, or ""
+  int glued = -1;      // Tool::edging: the row of the strip
 
   // The proof: of the whole part, cut by all its steps with the exact settings.
   bool proven = false;
@@ -157,6 +159,9 @@ struct Step {
   double deviation_printed = 0;
 
   Position position() const;
+  // Held by a fence or gauge that is set.
+  bool at_fence() const;
+  bool at_gauge() const;
   bool has(Flag flag) const;
 };
 

@@ -122,7 +122,29 @@ void Builder::measure(int index, std::string name, double mm) {
   assembly_.parts[static_cast<std::size_t>(index)].measures.push_back({std::move(name), mm});
 }
 
+void Builder::cut_edging(const Joint& joint) {
+  constexpr double nothing = 1e-6;  // mm3
+  const int strip = joint.between.front();
+  for (std::size_t i = 1; i < joint.between.size(); ++i) {
+    const Rigid to_strip = part(strip).place.inverse() * part(joint.between[i]).place;
+    const std::vector<Operation> operations = part(joint.between[i]).operations;
+    for (Operation operation : operations) {
+      if (operation.kind == OperationKind::end_cut || operation.kind == OperationKind::edge_cut)
+        continue;
+      Region removed;
+      for (const Plane& plane : operation.removed) removed.push_back(to_strip.plane(plane));
+      Solid met = part(strip).body;
+      met.keep(removed);
+      if (met.empty() || met.volume() < nothing) continue;
+      cut(strip, {OperationKind::notch, operation.name, operation.joint, removed, {}, {}});
+    }
+  }
+}
+
 Assembly Builder::finish() && {
+  const std::vector<Joint> joints = assembly_.joints;
+  for (const Joint& joint : joints)
+    if (joint.made == Made::before_cuts) cut_edging(joint);
   for (Part& part : assembly_.parts) settle(part);
   std::vector<Finding> found = audit(assembly_, project_);
   assembly_.findings.insert(assembly_.findings.end(), found.begin(), found.end());

@@ -60,11 +60,13 @@ class Builder {
   void measure(int part, std::string name, double mm);
   void report(Finding finding) { assembly_.findings.push_back(std::move(finding)); }
 
-  // Every part on its own bounding box, placed in the world, audited (see audit.h).
+  // Every part on its own bounding box, placed in the world, audited (see audit.h). What is cut
+  // into a panel whose edging was on before goes through the edging too.
   Assembly finish() &&;
 
  private:
   void cut(int part, Operation operation);
+  void cut_edging(const Joint& joint);
   const model::Project& project_;
   Assembly assembly_;
   int item_ = 0;

@@ -145,13 +145,23 @@ Story stage_story(const Context& context, std::size_t number, double width) {
   return story;
 }
 
-// Edging that is on its panel before the panel's ends are cut: "E edge band on B-L left".
+// The step that glues a strip to a panel: ", step B-L.3"; nothing where it is cut for itself.
+std::string edging_step(const Context& context, int strip, int panel) {
+  const auto row = [&](int part) { return context.plan.row_of_part[at(part)]; };
+  for (const fabrication::Step& step : context.plan.steps)
+    if (step.row == row(panel) && step.glued == row(strip)) return ", step " + step.id;
+  return {};
+}
+
+// Edging that is on its panel before the panel's ends are cut: "E edge band on B-L left, step
+// B-L.3".
 std::vector<std::string> edged_before_cuts(const Context& context) {
   std::vector<std::pair<std::string, int>> lines;
   for (const parts::Joint& joint : context.plan.assembly.joints) {
     if (joint.made != parts::Made::before_cuts) continue;
-    const std::string line = parts_words(context, {joint.between.front()}) + " on " +
-                             parts_words(context, {joint.between.begin() + 1, joint.between.end()});
+    std::string line = parts_words(context, {joint.between.front()}) + " on " +
+                       parts_words(context, {joint.between.begin() + 1, joint.between.end()});
+    line += edging_step(context, joint.between.front(), joint.between.back());
     auto known = std::ranges::find(lines, line, &std::pair<std::string, int>::first);
     if (known == lines.end()) known = lines.insert(lines.end(), {line, 0});
     ++known->second;

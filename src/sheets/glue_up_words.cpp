@@ -41,6 +41,16 @@ std::string marked(const Context& context, int part) {
   return context.plan.mark_of(part) + " " + name_of(context, part);
 }
 
+// Without edging that is on a panel among them.
+std::vector<int> but_edging(const Context& context, std::vector<int> parts) {
+  for (const parts::Joint& joint : context.plan.assembly.joints) {
+    if (joint.made == parts::Made::in_turn || joint.between.size() < 2) continue;
+    if (std::ranges::find(parts, joint.between.back()) != parts.end())
+      std::erase(parts, joint.between.front());
+  }
+  return parts;
+}
+
 const char* clamp_name(model::ClampKind kind) {
   static constexpr const char* names[] = {"parallel clamp", "pipe clamp",   "bar clamp",
                                           "screw clamp",    "spring clamp", "band"};
@@ -62,13 +72,14 @@ std::string force_text(const Context& context, double newtons) {
 
 std::string marks_words(const Context& context, const std::vector<int>& parts) {
   std::vector<std::string> marks;
-  for (const int part : parts) put_once(marks, context.plan.mark_of(part));
+  for (const int part : but_edging(context, parts)) put_once(marks, context.plan.mark_of(part));
   return listed(marks);
 }
 
 std::string parts_words(const Context& context, const std::vector<int>& parts) {
-  return parts.size() == 1 ? marked(context, parts.front())
-                           : marks_words(context, parts) + " (made up before)";
+  const std::vector<int> panels = but_edging(context, parts);
+  if (panels.size() != 1) return marks_words(context, panels) + " (made up before)";
+  return marked(context, panels.front()) + (parts.size() > 1 ? ", edged" : "");
 }
 
 std::string joints_words(const Context& context, const std::vector<int>& joints) {
@@ -95,7 +106,7 @@ std::string stage_title(const Context& context, const GlueStage& stage) {
   for (const int index : stage.joinings) {
     const auto& joining = context.plan.glue_up.order.joinings[at(index)];
     for (const std::vector<int>* side : {&joining.fixed, &joining.moving})
-      for (const int part : *side) put_once(marks, context.plan.mark_of(part));
+      for (const int part : but_edging(context, *side)) put_once(marks, context.plan.mark_of(part));
   }
   constexpr std::size_t most = 8;
   const bool more = marks.size() > most;

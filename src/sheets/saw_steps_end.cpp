@@ -46,7 +46,6 @@ class EndDrawing {
 
  private:
   const fabrication::Setting& set() const { return step_.exact; }
-  bool fenced() const { return step_.guide == Guide::fence && step_.tool != Tool::thickness; }
   Vec2 seen(double x, double z) const { return stance_.end.project({x, 0, z}); }
   Vec2 paper(Vec2 view) const { return view_->paper(view * scale_); }
 
@@ -90,7 +89,7 @@ class EndDrawing {
     Loops on_paper;
     double left = std::min(box_.low.x, 0.0), right = std::max(box_.high.x, 0.0);
     bool to_left = false, to_right = false;
-    if (fenced()) {
+    if (step_.at_fence()) {
       const double x = seen(at_reference(), 0).x;
       left = std::min(left, x);
       right = std::max(right, x);
@@ -134,8 +133,9 @@ class EndDrawing {
       for (const Loop& loop : loops) path.polygon(loop);
       picture().items.emplace_back(ink::Fill{std::move(path), kit_.look.tone_light});
     }
-    for (const Loops& loops : view_->shown(both))
-      drafting::append(picture().items, drafting::waste_area(kit_, loops).items);
+    if (step_.tool != Tool::edging)
+      for (const Loops& loops : view_->shown(both))
+        drafting::append(picture().items, drafting::waste_area(kit_, loops).items);
     ink::Path outline, wide, broken;
     view_->outline(all, outline);
     view_->outline(kept, wide);
@@ -235,7 +235,7 @@ class EndDrawing {
   }
 
   void reference() {
-    if (!fenced()) return;
+    if (!step_.at_fence()) return;
     const double x = paper(seen(at_reference(), 0)).x, side = reference_side();
     const bool tall = step_.has(fabrication::Flag::tall_fence) ||
                       step_.position() == fabrication::Position::on_end;

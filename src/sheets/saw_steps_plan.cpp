@@ -33,8 +33,8 @@ class PlanDrawing {
         work_(work),
         step_(*work.step),
         stance_(stance_of(step_)) {
-    const double c = std::cos(gauged() ? step_.exact.gauge : 0.0);
-    const double s = std::sin(gauged() ? step_.exact.gauge : 0.0);
+    const double c = std::cos(step_.at_gauge() ? step_.exact.gauge : 0.0);
+    const double s = std::sin(step_.at_gauge() ? step_.exact.gauge : 0.0);
     along_ = stance_.plan.project({c, s, 0});
     if (along_.x < 0) {
       along_ = -along_;
@@ -55,8 +55,6 @@ class PlanDrawing {
   }
 
  private:
-  bool gauged() const { return step_.guide == Guide::gauge && step_.tool != Tool::thickness; }
-  bool fenced() const { return step_.guide == Guide::fence && step_.tool != Tool::thickness; }
   bool sawn() const { return step_.tool == Tool::blade || step_.tool == Tool::stack; }
   Vec2 seen(Vec3 machine) const { return stance_.plan.project(machine); }
   Vec2 paper(Vec2 view) const { return view_->paper(view * scale_); }
@@ -89,12 +87,12 @@ class PlanDrawing {
 
   void choose_windows() {
     double left = low_.x, right = high_.x;
-    const bool held = gauged() || fenced();
+    const bool held = step_.at_gauge() || step_.at_fence();
     if (held) {
       left = std::min({left, 0.0, reference()});
       right = std::max({right, 0.0, reference()});
     }
-    const double up = room_up - (gauged() ? machine_part + 7 : 0);
+    const double up = room_up - (step_.at_gauge() ? machine_part + 7 : 0);
     const double whole =
         std::min(room_along / (right - left), up / std::max(high_.y - low_.y, 1e-3));
     const double thin = std::max(std::min(high_.x - low_.x, high_.y - low_.y), 0.5);
@@ -109,12 +107,12 @@ class PlanDrawing {
   Vec2 edge(double first, double second) const { return along_ * first + left_of(along_) * second; }
 
   void machine_parts() {
-    if (fenced()) {
+    if (step_.at_fence()) {
       const double x = paper(edge(reference(), low_.y)).x, side = reference_side();
       const double low = paper(edge(0, low_.y)).y - 3, high = paper(edge(0, high_.y)).y + ahead;
       add(named_part(kit_, {x, low}, {0, high - low}, {side * machine_part, 0}, "fence"));
     }
-    if (!gauged()) return;
+    if (!step_.at_gauge()) return;
     const Vec2 stop = paper(along_ * reference()), away = -into_;
     const double side = reference_side();
     const Vec2 far = paper(along_ * (reference_side() < 0 ? high_.x : low_.x));
@@ -145,7 +143,7 @@ class PlanDrawing {
   void wood() {
     ink::Group group{"view", {}};
     const Loops all = level_of(work_.before);
-    if (step_.tool != Tool::thickness) {
+    if (step_.tool != Tool::thickness && step_.tool != Tool::edging) {
       Loops both = all;
       const Loops kept = level_of(work_.after);
       both.insert(both.end(), kept.begin(), kept.end());
@@ -228,7 +226,7 @@ class PlanDrawing {
 
   void names() {
     add_plan_names({kit_, part_, work_, stance_, along_, low_, high_, scale_, *view_, marked_,
-                    gauged() ? reference_side() : 0},
+                    step_.at_gauge() ? reference_side() : 0},
                    items_);
   }
 

@@ -46,8 +46,8 @@ std::vector<Differing> columns_of(const Context& context, const Step& like, bool
   };
   std::vector<Differing> columns;
   const bool led = stance_of(like).led;
-  if (at_fence(like) || at_gauge(like))
-    columns.push_back({at_fence(like) ? "Fence" : "Stop", [&context](const StepWork& work) {
+  if (like.at_fence() || like.at_gauge())
+    columns.push_back({like.at_fence() ? "Fence" : "Stop", [&context](const StepWork& work) {
                          return context.kit.figures.text(work.step->printed.distance);
                        }});
   if (heights)
@@ -56,10 +56,10 @@ std::vector<Differing> columns_of(const Context& context, const Step& like, bool
                        }});
   columns.push_back(
       {led ? "Up" : "Down", [side](const StepWork& work) { return side(work, work.step->face); }});
-  if (at_fence(like) || at_gauge(like))
-    columns.push_back({at_fence(like) ? "At fence" : "At gauge",
+  if (like.at_fence() || like.at_gauge())
+    columns.push_back({like.at_fence() ? "At fence" : "At gauge",
                        [side](const StepWork& work) { return side(work, work.step->against); }});
-  if (at_gauge(like))
+  if (like.at_gauge())
     columns.push_back(
         {"At stop", [side](const StepWork& work) { return side(work, work.step->stopped); }});
   else if (!led)

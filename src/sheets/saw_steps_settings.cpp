@@ -53,7 +53,7 @@ SettingField distance_field(const Context& context, const Step& step) {
   const std::string figure = context.kit.figures.text(step.printed.distance);
   std::string note = "to the line of cut";
   if (slants(step)) note = step.to_long_point ? "to the long point" : "to the short point";
-  return {at_gauge(step) ? "Stop to line" : "Fence to line", figure, note};
+  return {step.at_gauge() ? "Stop to line" : "Fence to line", figure, note};
 }
 
 SettingField height_field(const Context& context, const StepWork& work) {
@@ -69,6 +69,7 @@ SettingField height_field(const Context& context, const StepWork& work) {
 }
 
 std::string tool_words(const Step& step) {
+  if (step.tool == Tool::edging) return "Edging, glued on";
   return capitalised(std::string(fabrication::word(step.machine))) +
          (step.tool == Tool::stack ? ", dado stack" : "");
 }
@@ -109,6 +110,12 @@ std::vector<SettingField> setting_fields(const Context& context, const StepWork&
                       planes ? "thick" : "in light passes"});
     return fields;
   }
+  if (step.tool == Tool::edging) {
+    const fabrication::PartRow& strip = context.plan.rows[static_cast<std::size_t>(step.glued)];
+    fields.push_back({"Edging", strip.mark, strip.name});
+    fields.push_back({"Thickness", figures.text(step.exact.width), "as glued on"});
+    return fields;
+  }
   if (sawn(step) || (step.tool == Tool::bore && step.exact.tilt > square_to)) {
     const std::string side = step.exact.tilt > square_to
                                  ? ", to the " + side_seen(stance_of(step), step.tilts_right)
@@ -119,11 +126,11 @@ std::vector<SettingField> setting_fields(const Context& context, const StepWork&
     const bool drilled = step.machine == Machine::drill;
     fields.push_back(angle_field(context, step, drilled ? "Table tilted" : "Wedge", false));
   }
-  if (at_gauge(step)) {
+  if (step.at_gauge()) {
     const std::string what = step.machine == Machine::mitre_saw ? "Mitre" : "Gauge";
     fields.push_back(angle_field(context, step, what + gauge_side(step), true));
   }
-  if (at_fence(step) || at_gauge(step)) fields.push_back(distance_field(context, step));
+  if (step.at_fence() || step.at_gauge()) fields.push_back(distance_field(context, step));
   if (step.exact.jig_offset != 0)
     fields.push_back(
         {"Taper", figures.text(std::abs(step.printed.jig_offset)), "off over the taper's length"});
@@ -145,7 +152,7 @@ std::string group_words(const Context& context, const StepWork& first) {
              side_seen(stance_of(step), step.tilts_right);
   else if (sawn(step) && !stance_of(step).led)
     words += ", blade upright";
-  if (at_gauge(step) && std::abs(step.exact.gauge) > square_to)
+  if (step.at_gauge() && std::abs(step.exact.gauge) > square_to)
     words +=
         ", gauge " + scale_angle(context, step, std::abs(step.printed.gauge)) + gauge_side(step);
   return words;

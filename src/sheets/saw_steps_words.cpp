@@ -73,16 +73,18 @@ const std::string& side_name_of(const Context& context, const Step& step, Side s
 std::string laid_words(const Context& context, const StepWork& work) {
   const Step& step = *work.step;
   const Stance stance = stance_of(step);
+  if (step.tool == Tool::edging)
+    return "Over all of the " + side_words(context, step, step.against) + ", from face to face.";
   if (stance.led)
     return capitalised(side_words(context, step, step.face)) + " up, clamped down." +
            mark_side_words(context, step);
   std::string words = capitalised(std::string(fabrication::word(step.position()))) + ": " +
                       side_words(context, step, step.face) + " down";
   const std::string against = side_words(context, step, step.against);
-  if (at_fence(step))
+  if (step.at_fence())
     words += ", " + against + " against the fence, which is on the " +
              side_seen(stance, step.reference_right);
-  if (at_gauge(step))
+  if (step.at_gauge())
     words += ", " + against + " against the " +
              (step.machine == Machine::mitre_saw ? "fence" : "gauge") + ", " +
              name(context, step, step.stopped) + " at the stop on the " +
@@ -136,8 +138,8 @@ std::string way_words(const Context& context, const StepWork& work) {
   std::string words;
   if (step.same_as >= 0) {
     words = "As set for " + context.plan.steps[static_cast<std::size_t>(step.same_as)].id;
-    if (at_fence(step) || at_gauge(step))
-      words += (at_fence(step) ? ": fence " : ": stop ") +
+    if (step.at_fence() || step.at_gauge())
+      words += (step.at_fence() ? ": fence " : ": stop ") +
                context.kit.figures.text(step.printed.distance);
     words += ".";
   }

@@ -54,6 +54,7 @@ class Order {
       rows_.back().end = i + 1;
       ++left_[works[i].step->group];
     }
+    for (std::size_t r = 0; r < rows_.size(); ++r) place_[step(rows_[r].next).row] = r;
   }
 
   std::vector<Bench> run() {
@@ -70,11 +71,18 @@ class Order {
     return step(i).same_as >= 0 ? static_cast<std::size_t>(step(i).same_as) : i;
   }
 
+  // A strip is made before it is glued on.
+  bool may_begin(std::size_t i) const {
+    const auto strip = place_.find(step(i).glued);
+    return strip == place_.end() || rows_[strip->second].next == rows_[strip->second].end;
+  }
+
   // How many steps can be cut one after the other in a group as things are.
   int ready(int group) const {
     int count = 0;
     for (const Row& row : rows_)
-      for (std::size_t i = row.next; i < row.end && step(i).group == group; ++i) ++count;
+      for (std::size_t i = row.next; i < row.end && step(i).group == group && may_begin(i); ++i)
+        ++count;
     return count;
   }
 
@@ -82,7 +90,7 @@ class Order {
   int next_group() const {
     int best = -1, least = 0;
     for (const Row& row : rows_) {
-      if (row.next == row.end) continue;
+      if (row.next == row.end || !may_begin(row.next)) continue;
       const int group = step(row.next).group, later = left_.at(group) - ready(group);
       if (best >= 0 && (later > least || (later == least && group >= best))) continue;
       best = group;
@@ -97,7 +105,7 @@ class Order {
     for (;;) {
       Row* chosen = nullptr;
       for (Row& row : rows_) {
-        if (row.next == row.end || step(row.next).group != group) continue;
+        if (row.next == row.end || step(row.next).group != group || !may_begin(row.next)) continue;
         if (chosen == nullptr) chosen = &row;
         if (set_at(row.next) != setting) continue;
         chosen = &row;
@@ -113,6 +121,7 @@ class Order {
   const std::vector<StepWork>& works_;
   std::vector<Row> rows_;
   std::map<int, int> left_;
+  std::map<int, std::size_t> place_;  // in rows_, by the plan's row
 };
 
 }  // namespace

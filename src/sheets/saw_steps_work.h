@@ -22,12 +22,6 @@ struct StepWork {
 inline bool sawn(const fabrication::Step& step) {
   return step.tool == fabrication::Tool::blade || step.tool == fabrication::Tool::stack;
 }
-inline bool at_fence(const fabrication::Step& step) {
-  return step.guide == fabrication::Guide::fence && step.tool != fabrication::Tool::thickness;
-}
-inline bool at_gauge(const fabrication::Step& step) {
-  return step.guide == fabrication::Guide::gauge && step.tool != fabrication::Tool::thickness;
-}
 
 // Where each such step is, its marks and lines say.
 inline bool told_by_marks(const fabrication::Step& step) {
