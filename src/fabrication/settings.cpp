@@ -61,6 +61,7 @@ bool same_tool(const Step& a, const Step& b) {
 
 bool same_setting(const Step& a, const Step& b) {
   if (!same_tool(a, b) || a.guide != b.guide || a.guide == Guide::marks) return false;
+  if (a.tool == Tool::edging) return false;  // nothing is set
   if (a.tool == Tool::thickness) return a.machine == Machine::planer;
   return a.reference_right == b.reference_right && a.waste_right == b.waste_right &&
          near(a.printed.width, b.printed.width) && near(a.printed.distance, b.printed.distance) &&
@@ -113,8 +114,9 @@ Derivation derive_row(const Plan& plan, int row) {
 void name_edging(const Plan& plan, Step& step) {
   const int strip = step.glued;
   step.glued = plan.row_of_part[static_cast<std::size_t>(strip)];
-  step.remark = plan.mark_of(strip) + " is glued on longer than the finished edge, and trimmed " +
-                "flush with both faces when it is dry. From here on the two are one piece.";
+  step.remark =
+      "Glued on longer than the finished edge, and trimmed flush with both faces when it is dry. "
+      "From here on the two are one piece.";
 }
 
 void flag_dangers(const Plan& plan, Step& step) {

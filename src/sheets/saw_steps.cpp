@@ -56,7 +56,8 @@ std::string steps_of(const Context& context, const Bench& bench) {
     steps += (steps.empty() ? "" : "; ") + own;
   }
   const std::string count = std::to_string(bench.steps.size());
-  return "Set once, " + count + " cuts" +
+  const bool glued = bench.steps.front()->step->tool == fabrication::Tool::edging;
+  return (glued ? count + " edges" : "Set once, " + count + " cuts") +
          (steps.size() <= longest ? ": " + steps : " of these parts: " + parts);
 }
 

@@ -38,6 +38,7 @@ class EndDrawing {
     choose_windows();
     base();
     wood();
+    if (step_.tool == Tool::edging) seam();
     tool();
     reference();
     tilt();
@@ -64,7 +65,7 @@ class EndDrawing {
   }
 
   void cut() {
-    before_ = loops_of(work_.before);
+    before_ = loops_of(work_.drawn());
     after_ = loops_of(work_.after);
     box_ = drafting::no_rect();
     for (const Loop& loop : before_)
@@ -95,6 +96,7 @@ class EndDrawing {
       right = std::max(right, x);
       (reference_side() < 0 ? to_left : to_right) = true;
     }
+    if (step_.tool == Tool::edging) (reference_side() < 0 ? to_left : to_right) = true;
     const BrokenAxis across({left * scale_, right * scale_, room_across, 0, to_left, to_right});
     const BrokenAxis up({std::min(box_.low.y, 0.0) * scale_, std::max(box_.high.y, 0.0) * scale_,
                          room_up, 0, false, false});
@@ -143,6 +145,20 @@ class EndDrawing {
     stroke(std::move(outline), kit_.thin());
     stroke(std::move(broken), kit_.thin());
     stroke(std::move(wide), kit_.visible());
+  }
+
+  // Edging stands out dark from its panel.
+  void seam() {
+    Solid strip = work_.after;
+    strip.keep(
+        Plane{parts::outward(step_.against), work_.before.extent(parts::outward(step_.against))[1]}
+            .flipped());
+    for (const Loops& loops : view_->shown(scaled(loops_of(strip)))) {
+      ink::Path path;
+      for (const Loop& loop : loops) path.polygon(loop);
+      picture().items.emplace_back(ink::Fill{path, kit_.look.tone_mid});
+      stroke(std::move(path), kit_.visible());
+    }
   }
 
   void stroke(ink::Path path, ink::Pen pen) {

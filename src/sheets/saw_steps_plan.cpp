@@ -72,7 +72,7 @@ class PlanDrawing {
     const Vec2 across = left_of(along_);
     low_ = {1e300, 1e300};
     high_ = -low_;
-    for (ViewLine line : hidden_lines({&work_.before, 1}, view)) {
+    for (ViewLine line : hidden_lines({&work_.drawn(), 1}, view)) {
       if (line.hidden) continue;
       line.a = line.a - origin;
       line.b = line.b - origin;
@@ -142,7 +142,7 @@ class PlanDrawing {
 
   void wood() {
     ink::Group group{"view", {}};
-    const Loops all = level_of(work_.before);
+    const Loops all = level_of(work_.drawn());
     if (step_.tool != Tool::thickness && step_.tool != Tool::edging) {
       Loops both = all;
       const Loops kept = level_of(work_.after);

@@ -45,6 +45,14 @@ std::vector<Differing> columns_of(const Context& context, const Step& like, bool
     return side_name_of(context, *work.step, which);
   };
   std::vector<Differing> columns;
+  if (like.tool == fabrication::Tool::edging) {
+    columns.push_back({"Edging", [&context](const StepWork& work) {
+                         return context.plan.rows[static_cast<std::size_t>(work.step->glued)].mark;
+                       }});
+    columns.push_back(
+        {"On", [side](const StepWork& work) { return side(work, work.step->against); }});
+    return columns;
+  }
   const bool led = stance_of(like).led;
   if (like.at_fence() || like.at_gauge())
     columns.push_back({like.at_fence() ? "Fence" : "Stop", [&context](const StepWork& work) {

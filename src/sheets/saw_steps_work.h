@@ -17,6 +17,9 @@ struct StepWork {
   Region region;  // what the tool sweeps, machine frame; a through cut's: all on the waste side
   Box bite;       // of the wood the tool itself meets, machine frame; all of it where it meets none
   std::string why;  // it can't be carried out: nothing else but `before` is filled
+
+  // What is drawn: the wood it finds, or with what it glues on.
+  const Solid& drawn() const { return step->tool == fabrication::Tool::edging ? after : before; }
 };
 
 inline bool sawn(const fabrication::Step& step) {
