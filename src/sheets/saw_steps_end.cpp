@@ -87,7 +87,6 @@ class EndDrawing {
   double reference_side() const { return step_.reference_right != stance_.mirrored ? 1 : -1; }
 
   void choose_windows() {
-    Loops on_paper;
     double left = std::min(box_.low.x, 0.0), right = std::max(box_.high.x, 0.0);
     bool to_left = false, to_right = false;
     if (step_.at_fence()) {
@@ -150,9 +149,8 @@ class EndDrawing {
   // Edging stands out dark from its panel.
   void seam() {
     Solid strip = work_.after;
-    strip.keep(
-        Plane{parts::outward(step_.against), work_.before.extent(parts::outward(step_.against))[1]}
-            .flipped());
+    const Vec3 out = parts::outward(step_.against);
+    strip.keep(Plane{-out, -work_.before.extent(out)[1]});
     for (const Loops& loops : view_->shown(scaled(loops_of(strip)))) {
       ink::Path path;
       for (const Loop& loop : loops) path.polygon(loop);
