@@ -1,6 +1,7 @@
 // Does it open: every swing of the assembly turned in the model until it touches something.
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "base/tolerance.h"
 #include "constructs/door_build.h"
@@ -61,11 +62,14 @@ class Trial {
   int touched(double angle, const std::vector<Obstacle>& obstacles) const {
     const Rigid turned = motion(angle);
     for (const Solid& body : bodies_) {
-      const Solid there = body.transformed(turned);
-      const Box box = there.bounds();
-      for (std::size_t i = 0; i < obstacles.size(); ++i)
-        if (!apart(box, obstacles[i].box) && overlap_volume(there, obstacles[i].body) > touching)
-          return static_cast<int>(i);
+      Box box;
+      for (const Vec3 corner : body.vertices()) box.add(turned.point(corner));
+      std::optional<Solid> there;
+      for (std::size_t i = 0; i < obstacles.size(); ++i) {
+        if (apart(box, obstacles[i].box)) continue;
+        if (!there) there = body.transformed(turned);
+        if (overlap_volume(*there, obstacles[i].body) > touching) return static_cast<int>(i);
+      }
     }
     return -1;
   }

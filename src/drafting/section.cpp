@@ -102,9 +102,11 @@ SectionCut cut_section(std::span<const Solid> solids, const Plane& plane, const 
   for (const Solid& solid : solids) {
     const std::vector<Face> faces = solid.section(plane);
     if (!faces.empty()) cut.parts.push_back(projected(faces, view));
-    Solid rest = solid;
-    rest.keep(plane);
-    if (!rest.empty()) behind.push_back(std::move(rest));
+    const auto [nearest, furthest] = solid.extent(plane.n);
+    if (nearest >= plane.d) continue;
+    behind.push_back(solid);
+    if (furthest > plane.d) behind.back().keep(plane);
+    if (behind.back().empty()) behind.pop_back();
   }
   cut.beyond = hidden_lines(behind, view);
   return cut;

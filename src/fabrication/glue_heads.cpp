@@ -23,28 +23,53 @@ struct Stretch {
   int part = -1;
 };
 
+// A line and how it stands to the planes of one solid: each plane bounds many of its cells.
+class LineThrough {
+ public:
+  LineThrough(const Solid& solid, Vec3 from, Vec3 way) : solid_(solid) {
+    bounds_.reserve(solid.planes().size());
+    for (const Plane& plane : solid.planes())
+      bounds_.push_back({dot(plane.n, way), plane.distance(from)});
+  }
+
+  Stretch inside(const Cell& cell) const {
+    Stretch run;
+    for (const CellFace& face : cell.faces) {
+      const double climb = bounds_[at(face.plane)].climb * face.side;
+      const double away = bounds_[at(face.plane)].away * face.side;
+      if (std::abs(climb) < 1e-12) {
+        if (away > 1e-6) run.to = -1e300;
+      } else if (climb > 0) {
+        if (-away / climb < run.to) {
+          run.to = -away / climb;
+          run.normal = solid_.planes()[at(face.plane)].n * face.side;
+        }
+      } else {
+        run.from = std::max(run.from, -away / climb);
+      }
+      if (run.to <= run.from) return run;
+    }
+    return run;
+  }
+
+ private:
+  struct Bound {
+    double climb = 0, away = 0;
+  };
+  const Solid& solid_;
+  std::vector<Bound> bounds_;
+};
+
 // All of them beyond the line's start, by their ends.
 std::vector<Stretch> wood_on(const parts::Assembly& all, const std::vector<int>& among, Vec3 from,
                              Vec3 way) {
   std::vector<Stretch> found;
   for (const int part : among) {
     const Solid& solid = all.parts[at(part)].world;
-    for (std::size_t c = 0; c < solid.cells().size(); ++c) {
-      Stretch run;
+    const LineThrough line(solid, from, way);
+    for (const Cell& cell : solid.cells()) {
+      Stretch run = line.inside(cell);
       run.part = part;
-      for (const Plane& plane : solid.cell_region(c)) {
-        const double climb = dot(plane.n, way), away = plane.distance(from);
-        if (std::abs(climb) < 1e-12) {
-          if (away > 1e-6) run.to = -1e300;
-        } else if (climb > 0) {
-          if (-away / climb < run.to) {
-            run.to = -away / climb;
-            run.normal = plane.n;
-          }
-        } else {
-          run.from = std::max(run.from, -away / climb);
-        }
-      }
       if (run.to > run.from) found.push_back(run);
     }
   }

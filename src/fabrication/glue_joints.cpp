@@ -107,11 +107,14 @@ class Surfaces {
     work.pressed = unit_or(normal_, way);
     work.area = pressed_;
     // The long direction: of all pairs of points the furthest apart.
+    double longest = 0;
     for (std::size_t i = 0; i < points_.size(); ++i) {
       for (std::size_t j = i + 1; j < points_.size(); ++j) {
         const Vec3 run = points_[j] - points_[i];
-        if (norm(run) <= work.length) continue;
-        work.length = norm(run);
+        const double squared = dot(run, run);
+        if (squared <= longest || std::sqrt(squared) <= work.length) continue;
+        longest = squared;
+        work.length = std::sqrt(squared);
         work.along = run;
       }
     }

@@ -99,6 +99,9 @@ void Occluders::fill_buckets() {
   in_buckets_.resize(index(first.back()));
   std::vector<std::int32_t> next(first.begin(), first.end() - 1);
   for (std::size_t i = 0; i < list_.size(); ++i) {
+    constexpr double margin = 4 * tolerance::hidden_side;
+    list_[i].first_column = column(list_[i].low.x - margin);
+    list_[i].first_row = row(list_[i].low.y - margin);
     for_each_bucket(list_[i], [&](std::size_t b) {
       in_buckets_[index(next[b]++)] = static_cast<std::int32_t>(i);
     });
@@ -126,22 +129,25 @@ std::span<const std::int32_t> Occluders::about(Vec2 point) const {
           index(first_in_bucket_[bucket + 1] - first_in_bucket_[bucket])};
 }
 
-std::vector<std::int32_t> Occluders::meeting(Vec2 low, Vec2 high) const {
-  std::vector<std::int32_t> result;
+void Occluders::meeting(Vec2 low, Vec2 high, double depth,
+                        std::vector<std::int32_t>& result) const {
+  result.clear();
   for (std::int32_t r = row(low.y); r <= row(high.y); ++r) {
     for (std::int32_t c = column(low.x); c <= column(high.x); ++c) {
       const auto bucket = index(r * columns_ + c);
       for (std::int32_t k = first_in_bucket_[bucket]; k < first_in_bucket_[bucket + 1]; ++k) {
         const Occluder& o = (*this)[in_buckets_[index(k)]];
-        if (o.low.x < high.x && low.x < o.high.x && o.low.y < high.y && low.y < o.high.y) {
-          result.push_back(in_buckets_[index(k)]);
-        }
+        if (o.near <= depth) break;
+        if (!(o.low.x < high.x && low.x < o.high.x && o.low.y < high.y && low.y < o.high.y))
+          continue;
+        // In the first of the buckets that both are in.
+        const bool first =
+            r == std::max(row(low.y), o.first_row) && c == std::max(column(low.x), o.first_column);
+        if (first) result.push_back(in_buckets_[index(k)]);
       }
     }
   }
   std::sort(result.begin(), result.end());
-  result.erase(std::unique(result.begin(), result.end()), result.end());
-  return result;
 }
 
 }  // namespace splay

@@ -24,6 +24,7 @@ struct Occluder {
   Vec2 low, high;   // of the image
   double near = 0;  // greatest depth w
   std::int32_t solid = 0, cell = 0;
+  std::int32_t first_column = 0, first_row = 0;  // of the buckets it is in
 };
 
 class Occluders {
@@ -40,8 +41,9 @@ class Occluders {
   void stations(Vec2 a, Vec2 b, std::vector<double>& result) const;
   // The occluders about a point of the image, nearest to the eye first.
   std::span<const std::int32_t> about(Vec2 point) const;
-  // Those whose image may meet a rectangle, nearest first, each once.
-  std::vector<std::int32_t> meeting(Vec2 low, Vec2 high) const;
+  // Those that reach nearer to the eye than a depth and whose image may meet a rectangle, nearest
+  // first, each once.
+  void meeting(Vec2 low, Vec2 high, double depth, std::vector<std::int32_t>& result) const;
 
  private:
   void add_cell(const Solid& solid, std::int32_t number, std::int32_t cell, const View& view);

@@ -2,24 +2,17 @@
 // convex region of the image: inside the cell's silhouette and behind each of its front faces.
 #include <algorithm>
 #include <cmath>
-#include <optional>
 
 #include "base/tolerance.h"
 #include "geometry/hidden_lines.h"
 #include "geometry/occluders.h"
+#include "geometry/painting_order.h"
 #include "geometry/tidy_loops.h"
 
 namespace splay {
 namespace {
 
 constexpr double thinnest_tone = tolerance::shortest_line;  // mm: thinner pieces are dropped
-
-struct FaceImage {
-  std::vector<Polygon> loops;
-  Vec2 low{1e300, 1e300}, high{-1e300, -1e300};
-  double a = 0, b = 0, c = 0;  // depth w = a*x + b*y + c
-  double furthest = 1e300;
-};
 
 FaceImage image_of(const Face& face, const View& view) {
   FaceImage image;
@@ -40,37 +33,50 @@ FaceImage image_of(const Face& face, const View& view) {
   return image;
 }
 
-// The hidden region as bounds of a prism upright on the image; nothing when it is empty.
-std::optional<Region> hidden_region(const FaceImage& face, std::span<const ViewBound> bounds) {
-  Region region;
-  for (const ViewBound& bound : bounds) {
-    const Vec2 across{bound.a + bound.c * face.a, bound.b + bound.c * face.b};
-    const double limit = bound.d - bound.c * face.c;
-    const double size = norm(across);
-    if (size < edge_on) {
-      if (limit <= 0) return std::nullopt;
-      continue;
-    }
-    region.push_back({{across.x / size, across.y / size, 0}, limit / size});
-  }
-  return region;
-}
-
 enum class Cover { none, part, whole };
 
-// How a convex hidden region covers an image, as far as the outline's corners tell.
-Cover cover_of(const FaceImage& image, const Region& region) {
+// A bound on the plane of a face: the side across . p < limit of the image.
+struct Bound {
+  Vec2 across;
+  double limit = 0;
+};
+
+Bound bound_on(const FaceImage& face, const ViewBound& bound) {
+  return {{bound.a + bound.c * face.a, bound.b + bound.c * face.b}, bound.d - bound.c * face.c};
+}
+
+// How a convex cell covers an image, as far as the outline's corners tell.
+Cover cover_of(const FaceImage& image, std::span<const ViewBound> bounds) {
   bool whole = true;
-  for (const Plane& bound : region) {
+  for (const ViewBound& each : bounds) {
+    const Bound bound = bound_on(image, each);
+    const double size = std::sqrt(dot(bound.across, bound.across));
+    if (size < edge_on) {
+      if (bound.limit <= 0) return Cover::none;
+      continue;
+    }
+    const double most = bound.limit - tolerance::on_plane * size;
     bool some_inside = false;
     for (const Vec2 corner : image.loops[0]) {
-      const bool inside = bound.distance({corner.x, corner.y, 0}) < -tolerance::on_plane;
+      const bool inside = dot(bound.across, corner) < most;
       some_inside = some_inside || inside;
       whole = whole && inside;
     }
     if (!some_inside) return Cover::none;
   }
   return whole ? Cover::whole : Cover::part;
+}
+
+// What a cell hides on the plane of a face, as bounds of a prism upright on the image.
+Region hidden_region(const FaceImage& face, std::span<const ViewBound> bounds) {
+  Region region;
+  for (const ViewBound& each : bounds) {
+    const Bound bound = bound_on(face, each);
+    const double size = norm(bound.across);
+    if (size < edge_on) continue;
+    region.push_back({{bound.across.x / size, bound.across.y / size, 0}, bound.limit / size});
+  }
+  return region;
 }
 
 double thickness(const Face& face) {
@@ -127,24 +133,6 @@ Solid slab_of(const FaceImage& image) {
   return slab;
 }
 
-// What hides parts of a face; nothing when one cell hides all of it. Parts for which left_for_paint
-// says so are not named.
-template <typename LeftForPaint>
-std::optional<std::vector<Region>> hidden_regions(const FaceImage& image,
-                                                  const Occluders& occluders,
-                                                  LeftForPaint left_for_paint) {
-  std::vector<Region> result;
-  for (const std::int32_t i : occluders.meeting(image.low, image.high)) {
-    if (occluders[i].near <= image.furthest) break;
-    auto region = hidden_region(image, occluders.bounds(occluders[i]));
-    if (!region) continue;
-    const Cover cover = cover_of(image, *region);
-    if (cover == Cover::whole) return std::nullopt;
-    if (cover == Cover::part && !left_for_paint(occluders[i])) result.push_back(std::move(*region));
-  }
-  return result;
-}
-
 void add_pieces(const Solid& slab, const Face& face, int solid, std::vector<ToneFace>& result) {
   for (const Face& piece : slab.boundary().faces) {
     if (piece.plane.n.z < 0.5 || thickness(piece) < thinnest_tone) continue;
@@ -159,19 +147,13 @@ void add_pieces(const Solid& slab, const Face& face, int solid, std::vector<Tone
   }
 }
 
-struct Front {
-  FaceImage image;
-  const Face* face = nullptr;
-  std::size_t solid = 0;
-};
-
-// The faces turned to the eye in the order of painting.
+// The faces turned to the eye, furthest first.
 std::vector<Front> fronts_of(const std::vector<const Boundary*>& boundaries, const View& view) {
   std::vector<Front> fronts;
   for (std::size_t s = 0; s < boundaries.size(); ++s) {
     for (const Face& face : boundaries[s]->faces) {
       if (dot(face.plane.n, view.toward) > edge_on)
-        fronts.push_back({image_of(face, view), &face, s});
+        fronts.push_back({image_of(face, view), &face, static_cast<std::int32_t>(s), {}, false});
     }
   }
   std::stable_sort(fronts.begin(), fronts.end(), [](const Front& f, const Front& g) {
@@ -180,79 +162,56 @@ std::vector<Front> fronts_of(const std::vector<const Boundary*>& boundaries, con
   return fronts;
 }
 
-// When the first of the faces is painted that a cell has a share in, by solid and cell. At every
-// point of the image the nearest face belongs to a cell that hides all faces behind it; if it is
-// painted after one of them, that one needs no cut there.
-class Painting {
- public:
-  Painting(std::span<const Solid> solids, const std::vector<Front>& fronts, const View& view)
-      : first_(solids.size()) {
-    std::vector<std::vector<std::size_t>> of_solid(solids.size());
-    for (std::size_t f = 0; f < fronts.size(); ++f) of_solid[fronts[f].solid].push_back(f);
-    for (std::size_t s = 0; s < solids.size(); ++s) {
-      for (const Cell& cell : solids[s].cells()) {
-        std::size_t first = fronts.size();
-        for (const CellFace& own : cell.faces) {
-          const Plane& table = solids[s].planes()[static_cast<std::size_t>(own.plane)];
-          const Plane plane = own.side > 0 ? table : table.flipped();
-          if (dot(plane.n, view.toward) <= edge_on) continue;
-          for (const std::size_t f : of_solid[s]) {
-            const Plane& merged = fronts[f].face->plane;
-            if (merged.n == plane.n && merged.d == plane.d) first = std::min(first, f);
-          }
-        }
-        first_[s].push_back(first);
-      }
+// Finds for each face what hides parts of it, or that one cell hides all of it.
+void find_hiders(std::vector<Front>& fronts, const Occluders& occluders) {
+  std::vector<std::int32_t> near;
+  for (Front& front : fronts) {
+    occluders.meeting(front.image.low, front.image.high, front.image.furthest, near);
+    for (const std::int32_t i : near) {
+      const Cover cover = cover_of(front.image, occluders.bounds(occluders[i]));
+      if (cover == Cover::part) front.hiders.push_back(i);
+      front.hidden = cover == Cover::whole;
+      if (front.hidden) break;
     }
   }
-  bool after(std::size_t front, const Occluder& occluder) const {
-    return first_[static_cast<std::size_t>(occluder.solid)]
-                 [static_cast<std::size_t>(occluder.cell)] > front;
-  }
+}
 
- private:
-  std::vector<std::vector<std::size_t>> first_;
-};
-
-// left_for_paint(front, occluder): see hidden_regions().
-template <typename LeftForPaint>
-std::vector<ToneFace> tones(std::vector<Front>& fronts, const Occluders& occluders,
-                            LeftForPaint left_for_paint) {
-  std::vector<ToneFace> result;
-  for (std::size_t f = 0; f < fronts.size(); ++f) {
-    Front& front = fronts[f];
-    const int solid = static_cast<int>(front.solid);
-    const auto hidden = hidden_regions(front.image, occluders, [&](const Occluder& occluder) {
-      return left_for_paint(f, occluder);
-    });
-    if (!hidden || !is_broad(front.image)) continue;
-    // An image that is all but a line in places cannot be cut as a polygon; what hides it is drawn
-    // over it.
-    if (hidden->empty() || !make_simple(front.image)) {
-      result.push_back({front.image.loops, front.face->plane.n, solid});
-      continue;
-    }
-    Solid slab = slab_of(front.image);
-    for (const Region& region : *hidden) slab.subtract(region);
-    if (!slab.empty()) add_pieces(slab, *front.face, solid, result);
+// The rest of a face, cut by those of its hiders that are not painted over it.
+void add_tone(Front& front, const Occluders& occluders, std::vector<ToneFace>& result) {
+  if (front.hidden || !is_broad(front.image)) return;
+  // An image that is all but a line in places cannot be cut as a polygon; what hides it is drawn
+  // over it.
+  if (front.hiders.empty() || !make_simple(front.image)) {
+    result.push_back({front.image.loops, front.face->plane.n, front.solid});
+    return;
   }
-  return result;
+  Solid slab = slab_of(front.image);
+  for (const std::int32_t i : front.hiders) {
+    slab.subtract(hidden_region(front.image, occluders.bounds(occluders[i])));
+    if (slab.empty()) return;
+  }
+  add_pieces(slab, *front.face, front.solid, result);
 }
 
 }  // namespace
 
 std::vector<ToneFace> Scene::faces(const View& view) const {
   std::vector<Front> fronts = fronts_of(boundaries_, view);
-  return tones(fronts, Occluders(solids_, view),
-               [](std::size_t, const Occluder&) { return false; });
+  const Occluders occluders(solids_, view);
+  find_hiders(fronts, occluders);
+  std::vector<ToneFace> result;
+  for (Front& front : fronts) add_tone(front, occluders, result);
+  return result;
 }
 
 std::vector<ToneFace> Scene::painted(const View& view) const {
   std::vector<Front> fronts = fronts_of(boundaries_, view);
-  const Painting painting(solids_, fronts, view);
-  return tones(fronts, Occluders(solids_, view), [&](std::size_t front, const Occluder& occluder) {
-    return painting.after(front, occluder);
-  });
+  const Occluders occluders(solids_, view);
+  find_hiders(fronts, occluders);
+  std::vector<ToneFace> result;
+  for (const std::size_t f : order_of_painting(solids_, view, occluders, fronts))
+    add_tone(fronts[f], occluders, result);
+  return result;
 }
 
 std::vector<ToneFace> visible_faces(std::span<const Solid> solids, const View& view) {

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <utility>
 
 #include "base/tolerance.h"
 #include "parts/audit.h"
@@ -74,17 +75,18 @@ std::vector<Patch> patches(const Solid& solid, const Plane& plane, double sense,
 
 // What of `subject` lies inside the convex anticlockwise `window`.
 Polygon clip_convex(Polygon subject, const Polygon& window) {
+  Polygon kept;
   for (std::size_t i = 0; i < window.size() && !subject.empty(); ++i) {
     const Vec2 at = window[i];
     const Vec2 edge = window[(i + 1) % window.size()] - at;
-    Polygon kept;
+    kept.clear();
     for (std::size_t k = 0; k < subject.size(); ++k) {
       const Vec2 p = subject[k], q = subject[(k + 1) % subject.size()];
       const double dp = cross(edge, p - at), dq = cross(edge, q - at);
       if (dp >= 0) kept.push_back(p);
       if ((dp > 0 && dq < 0) || (dp < 0 && dq > 0)) kept.push_back(p + (q - p) * (dp / (dp - dq)));
     }
-    subject = std::move(kept);
+    std::swap(subject, kept);
   }
   return subject;
 }
@@ -100,7 +102,8 @@ bool apart(const Patch& a, const Patch& b) {
 double buried(const Polygon& outline, const Patch& patch, const std::vector<Patch>& twins) {
   double area = 0;
   for (const Patch& twin : twins)
-    if (twin.plane == patch.plane) area += area_of(clip_convex(outline, twin.outline));
+    if (twin.plane == patch.plane && !apart(patch, twin))
+      area += area_of(clip_convex(outline, twin.outline));
   return area;
 }
 

@@ -87,7 +87,8 @@ Context context_of(const fabrication::Plan& plan, const model::Style& style,
           {&fonts, look_of(style), job.figures()},
           drafting::paper_named(paper_names[static_cast<std::size_t>(*job.paper)]),
           {},
-          issue.check_figure};
+          issue.check_figure,
+          std::make_shared<std::optional<PieceSeen>>()};
 }
 
 ink::Packet make_packet(const fabrication::Plan& plan, const model::Style& style,

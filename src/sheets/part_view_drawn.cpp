@@ -93,17 +93,23 @@ const std::vector<Picture>& PartDrawn::details(Scale scale, const DetailStyle& s
   return at->second;
 }
 
-const Picture& PartDrawn::notes(Scale scale, const Notes& layout) {
-  const auto [at, is_new] =
-      notes_.try_emplace({hides(scale), layout.width, layout.columns}, Picture{});
-  if (!is_new) return at->second;
-  std::vector<std::string> lines = plain_cut_lines(sheet_, scale);
-  const std::vector<std::string> fittings = fitting_lines(sheet_);
-  lines.insert(lines.end(), fittings.begin(), fittings.end());
+const std::vector<std::string>& PartDrawn::note_lines(Scale scale) {
+  const auto [at, is_new] = note_lines_.try_emplace(hides(scale), std::vector<std::string>{});
+  std::vector<std::string>& lines = at->second;
+  if (!is_new) return lines;
+  if (!fittings_) fittings_ = fitting_lines(sheet_);
+  lines = plain_cut_lines(sheet_, scale);
+  lines.insert(lines.end(), fittings_->begin(), fittings_->end());
   for (const parts::Measure& measure : sheet_.part.measures)
     lines.push_back(capitalised(measure.name) + ": " + sheet_.kit().figures.text(measure.mm) + ".");
   lines.insert(lines.end(), sheet_.part.remarks.begin(), sheet_.part.remarks.end());
-  at->second = in_columns(sheet_.kit(), lines, layout);
+  return lines;
+}
+
+const Picture& PartDrawn::notes(Scale scale, const Notes& layout) {
+  const auto [at, is_new] =
+      notes_.try_emplace({hides(scale), layout.width, layout.columns}, Picture{});
+  if (is_new) at->second = in_columns(sheet_.kit(), note_lines(scale), layout);
   return at->second;
 }
 

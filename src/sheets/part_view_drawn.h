@@ -39,6 +39,7 @@ class PartDrawn {
   Hides hides(drafting::Scale scale) const;
   const std::vector<Detail>& wanted(drafting::Scale scale);
   const std::vector<DetailDrawing>& drawings(drafting::Scale scale, double most_up);
+  const std::vector<std::string>& note_lines(drafting::Scale scale);
 
   PartSheet sheet_;
   std::array<std::optional<ViewSet>, 2> sets_;
@@ -46,6 +47,8 @@ class PartDrawn {
   std::map<Hides, std::vector<Detail>> wanted_;
   std::map<std::tuple<Hides, double>, std::vector<DetailDrawing>> drawings_;
   std::map<std::tuple<Hides, double, double, bool>, std::vector<drafting::Picture>> details_;
+  std::optional<std::vector<std::string>> fittings_;
+  std::map<Hides, std::vector<std::string>> note_lines_;
   std::map<std::tuple<Hides, double, int>, drafting::Picture> notes_;
 };
 

@@ -57,12 +57,8 @@ std::vector<Hole> holes_on(const PartSheet& sheet, const Line& line, double leng
         operation.kind == OperationKind::hole || operation.kind == OperationKind::mortise;
     if (!pocket) continue;
     if (!line.passes(operation.removed, centred)) continue;
-    Region region = operation.removed;
-    for (int i = 0; i < 6; ++i) {
-      const auto side = static_cast<Side>(i);
-      region.push_back({parts::outward(side), bound(sheet, side)});
-    }
-    Hole hole{operation.kind, Solid::convex(region), 0, 0};
+    Hole hole{operation.kind, Solid::box({0, 0, 0}, sheet.part.size), 0, 0};
+    hole.body.keep(operation.removed);
     if (hole.body.empty() || line.off(hole.body.centroid()) > centred) continue;
     const double zero = dot(line.along, line.at);
     const auto [from, to] = hole.body.extent(line.along);

@@ -1,6 +1,8 @@
 // One kind of page each in one file: a SheetKind in the registry makes its pages from the plan.
 #pragma once
 
+#include <memory>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -10,6 +12,7 @@
 #include "drafting/kit.h"
 #include "drafting/sheet_frame.h"
 #include "fabrication/plan.h"
+#include "geometry/hidden_lines.h"
 #include "model/style.h"
 
 namespace splay::sheets {
@@ -23,12 +26,19 @@ struct IndexEntry {
 // Whom a packet of pages is for.
 enum class ForWhom { shop, client };
 
+// The whole piece as the eye sees it in the pictures of it: found when first drawn, and kept.
+struct PieceSeen {
+  std::vector<ViewLine> lines;
+  std::vector<ToneFace> faces;
+};
+
 struct Context {
   const fabrication::Plan& plan;
   drafting::Kit kit;
   ink::Paper paper;
   std::vector<IndexEntry> index;  // only for a kind with needs_index
   std::string check_figure{};     // SHA-256 of what is signed, "" when it is not known
+  std::shared_ptr<std::optional<PieceSeen>> seen = std::make_shared<std::optional<PieceSeen>>();
 
   const model::Job& job() const { return plan.project->job; }
   ink::Rect area() const { return drafting::free_area(paper); }

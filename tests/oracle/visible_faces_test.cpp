@@ -8,24 +8,32 @@
 
 namespace {
 
-// The solid a ray at a point of the image meets first, or -1.
-int nearest_solid(const std::vector<splay::Solid>& solids, const splay::View& view,
-                  splay::Vec2 at) {
+// What a ray at a point of the image meets first.
+struct Met {
+  int solid = -1;
+  splay::Vec3 normal;
+};
+
+Met nearest_face(const std::vector<splay::Solid>& solids, const splay::View& view, splay::Vec2 at) {
   const splay::Vec3 base = view.right * at.x + view.up * at.y;
-  int nearest = -1;
+  Met nearest;
   double greatest = -1e300;
   for (std::size_t s = 0; s < solids.size(); ++s) {
     for (std::size_t c = 0; c < solids[s].cells().size(); ++c) {
       double enter = -1e300, leave = 1e300;
+      splay::Vec3 normal;
       for (const splay::Plane& plane : solids[s].cell_region(c)) {
         const double rate = dot(plane.n, view.toward), room = -plane.distance(base);
-        if (rate > 1e-12) leave = std::min(leave, room / rate);
+        if (rate > 1e-12 && room / rate < leave) {
+          leave = room / rate;
+          normal = plane.n;
+        }
         if (rate < -1e-12) enter = std::max(enter, room / rate);
         if (std::abs(rate) <= 1e-12 && room < 0) leave = -1e300;
       }
       if (enter < leave && leave > greatest) {
         greatest = leave;
-        nearest = static_cast<int>(s);
+        nearest = {static_cast<int>(s), normal};
       }
     }
   }
@@ -55,18 +63,19 @@ TEST_CASE("visible faces show at every point what a ray meets first, once; paint
         shown = face.solid;
         ++times;
       }
-      int painted = -1;
+      Met painted;
       for (const splay::ToneFace& face : layers) {
         int inside = 0;
         for (const auto& loop : face.loops) inside += splay::contains(loop, at);
-        if (inside % 2 != 0) painted = face.solid;
+        if (inside % 2 != 0) painted = {face.solid, face.normal};
       }
-      const int nearest = nearest_solid(solids, view, at);
-      CHECK(painted == nearest);
-      CHECK(shown == nearest);
-      CHECK(times == (nearest < 0 ? 0 : 1));
+      const Met nearest = nearest_face(solids, view, at);
+      CHECK(painted.solid == nearest.solid);
+      CHECK(norm(painted.normal - nearest.normal) < 1e-9);
+      CHECK(shown == nearest.solid);
+      CHECK(times == (nearest.solid < 0 ? 0 : 1));
       ++points;
-      hits += nearest >= 0;
+      hits += nearest.solid >= 0;
     }
   }
   CHECK(hits > points / 10);
