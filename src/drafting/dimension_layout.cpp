@@ -5,6 +5,20 @@
 
 namespace splay::drafting {
 
+namespace {
+
+// The boxes of a text and of a line leave more than `reach` between them.
+bool apart(const Quad& text, Vec2 a, Vec2 b, double reach) {
+  const auto beyond = [reach](double low, double high, double p, double q) {
+    return low > std::max(p, q) + reach || high < std::min(p, q) - reach;
+  };
+  const auto [left, right] = std::ranges::minmax(text, {}, &Vec2::x);
+  const auto [low, high] = std::ranges::minmax(text, {}, &Vec2::y);
+  return beyond(left.x, right.x, a.x, b.x) || beyond(low.y, high.y, a.y, b.y);
+}
+
+}  // namespace
+
 std::vector<Stop> RowFrame::stops() const {
   std::vector<Vec2> points = row_.stations;
   std::ranges::stable_sort(points,
@@ -48,8 +62,10 @@ void RowFrame::line(double s1, double t1, double s2, double t2, ink::Path& path,
   const double length = norm(b - a);
   if (length < 1e-6) return;
   std::vector<Interval> blocked;
-  for (const Quad& text : avoid)
+  for (const Quad& text : avoid) {
+    if (apart(text, a, b, 1.5 * clearance)) continue;
     for (const Interval& cut : clip_segment(grown(text, clearance), a, b)) blocked.push_back(cut);
+  }
   std::ranges::sort(blocked, {}, &Interval::from);
   blocked.push_back({1, 1});
   double from = 0;

@@ -164,34 +164,35 @@ bool SolidCutter::split_face(const CellFace& face, CutPlane& plane, Cell& inside
 
 // The edges on the plane that only one inside face has bound the new face.
 bool SolidCutter::close_with_cap(CutPlane& plane, Cell& inside, Cell& outside) {
-  std::vector<std::pair<std::int32_t, std::int32_t>> on_plane, open;
+  on_plane_.clear();
+  open_.clear();
   for (const CellFace& face : inside.faces) {
     const std::size_t n = face.loop.size();
     for (std::size_t i = 0; i < n; ++i) {
       const std::int32_t a = face.loop[i], b = face.loop[(i + 1) % n];
-      if (class_[index(a)] == 0 && class_[index(b)] == 0) on_plane.emplace_back(a, b);
+      if (class_[index(a)] == 0 && class_[index(b)] == 0) on_plane_.emplace_back(a, b);
     }
   }
-  for (const auto& [a, b] : on_plane) {
+  for (const auto& [a, b] : on_plane_) {
     const bool shared =
-        std::find(on_plane.begin(), on_plane.end(), std::pair(b, a)) != on_plane.end();
-    if (!shared) open.emplace_back(b, a);
+        std::find(on_plane_.begin(), on_plane_.end(), std::pair(b, a)) != on_plane_.end();
+    if (!shared) open_.emplace_back(b, a);
   }
-  if (open.empty()) {
+  if (open_.empty()) {
     // One side is a flap without thickness, two faces back to back: nothing is lost with it.
     (outside.faces.size() <= inside.faces.size() ? outside : inside).faces.clear();
     return true;
   }
   CellFace cap{{}, listed(plane), plane.side};
-  std::int32_t at = open.front().first;
+  std::int32_t at = open_.front().first;
   do {
-    const auto next =
-        std::find_if(open.begin(), open.end(), [&](const auto& edge) { return edge.first == at; });
-    if (next == open.end() || cap.loop.size() == open.size()) return false;
+    const auto next = std::find_if(open_.begin(), open_.end(),
+                                   [&](const auto& edge) { return edge.first == at; });
+    if (next == open_.end() || cap.loop.size() == open_.size()) return false;
     cap.loop.push_back(at);
     at = next->second;
-  } while (at != open.front().first);
-  if (cap.loop.size() != open.size()) return false;
+  } while (at != open_.front().first);
+  if (cap.loop.size() != open_.size()) return false;
   CellFace other = cap;
   std::reverse(other.loop.begin(), other.loop.end());
   other.side = -cap.side;
@@ -201,8 +202,10 @@ bool SolidCutter::close_with_cap(CutPlane& plane, Cell& inside, Cell& outside) {
 }
 
 bool SolidCutter::try_split(const Cell& cell, CutPlane& plane, Cell& inside, Cell& outside) {
-  inside.faces.clear();
-  outside.faces.clear();
+  for (Cell* part : {&inside, &outside}) {
+    part->faces.clear();
+    part->faces.reserve(cell.faces.size() + 1);
+  }
   for (const CellFace& face : cell.faces) {
     if (!split_face(face, plane, inside, outside)) return false;
   }

@@ -8,6 +8,7 @@
 #include <cstdint>
 #include <span>
 #include <unordered_map>
+#include <utility>
 #include <vector>
 
 #include "geometry/solid.h"
@@ -56,6 +57,7 @@ class SolidCutter {
   Vec3 centre_, half_size_;
   std::vector<double> distance_;    // by vertex, for the plane in hand
   std::vector<std::int8_t> class_;  // by vertex: -1 inside, 0 on, +1 outside
+  std::vector<std::pair<std::int32_t, std::int32_t>> on_plane_, open_;  // edges of the cap in hand
 };
 
 }  // namespace splay

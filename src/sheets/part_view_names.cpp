@@ -60,12 +60,18 @@ std::optional<ink::Rect> Names::find(Vec2 wanted, Vec2 size, ink::Rect within) c
   const Vec2 start{std::clamp(wanted.x, centres.low.x, centres.high.x),
                    std::clamp(wanted.y, centres.low.y, centres.high.y)};
   const int rings = static_cast<int>(std::max(centres.width(), centres.height()));
+  // Steps that may lead to a place inside.
+  const auto steps = [](double length) { return static_cast<int>(std::ceil(length)); };
+  const int left = steps(start.x - centres.low.x), right = steps(centres.high.x - start.x);
+  const int down = steps(start.y - centres.low.y), up = steps(centres.high.y - start.y);
   for (int ring = 0; ring <= rings; ++ring) {
     std::optional<ink::Rect> best;
     double least = 1e300;
-    for (int i = -ring; i <= ring; ++i) {
-      const int stride = std::abs(i) == ring ? 1 : std::max(2 * ring, 1);
-      for (int k = -ring; k <= ring; k += stride) {
+    for (int i = std::max(-ring, -left); i <= std::min(ring, right); ++i) {
+      const bool side = std::abs(i) == ring;
+      const int stride = side ? 1 : std::max(2 * ring, 1);
+      const int first = side ? std::max(-ring, -down) : -ring;
+      for (int k = first; k <= std::min(ring, up); k += stride) {
         const Vec2 centre = start + Vec2{static_cast<double>(i), static_cast<double>(k)};
         const ink::Rect place{centre - half, centre + half};
         const bool inside = place.low.x >= within.low.x && place.low.y >= within.low.y &&

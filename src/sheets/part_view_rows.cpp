@@ -157,16 +157,15 @@ std::vector<FaceRow> face_rows(const PartSheet& sheet, const SideView& face, Vec
 
 bool runs_over(const ink::Group& group, std::span<const drafting::Quad> given) {
   constexpr double beside = 0.4;  // mm: a line so near a figure is read with it
-  std::vector<drafting::Quad> texts;
-  for (const drafting::Quad& text : given) texts.push_back(drafting::grown(text, beside));
+  drafting::Room texts(drafting::no_rect());
+  for (const drafting::Quad& text : given) texts.take(text);
   return std::ranges::any_of(group.items, [&](const ink::Item& item) {
     const auto* stroke = std::get_if<ink::Stroke>(&item);
     const auto* fill = std::get_if<ink::Fill>(&item);
     if (!stroke && !fill) return false;
     for (const ink::Polyline& line : ink::flatten(stroke ? stroke->path : fill->path))
       for (std::size_t i = 0; i + 1 < line.points.size(); ++i)
-        for (const drafting::Quad& text : texts)
-          if (drafting::touch(text, line.points[i], line.points[i + 1])) return true;
+        if (texts.over_text(line.points[i], line.points[i + 1], beside)) return true;
     return false;
   });
 }
