@@ -34,6 +34,14 @@ ink::Path frame_path(ink::Rect box) {
   return path;
 }
 
+// How many stand in a column.
+std::size_t column_room(const Kit& kit, ink::Rect area, std::span<const Callout> callouts) {
+  double tallest = 1;
+  for (const Callout& callout : callouts)
+    tallest = std::max(tallest, size_of(kit, callout).y + apart);
+  return static_cast<std::size_t>(area.height() / tallest);
+}
+
 // One side of the view. Indices into the callouts, top down, and where their balloons stand.
 struct Side {
   std::vector<std::size_t> order;
@@ -103,6 +111,10 @@ ink::Group balloon(const Kit& kit, Vec2 at, const Callout& callout) {
   return group;
 }
 
+std::size_t balloons_in(const Kit& kit, ink::Rect area, std::span<const Callout> callouts) {
+  return 2 * column_room(kit, area, callouts);
+}
+
 double balloon_column_width(const Kit& kit, std::span<const Callout> callouts) {
   double width = 0;
   for (const Callout& callout : callouts) width = std::max(width, size_of(kit, callout).x);
@@ -114,11 +126,8 @@ std::vector<ink::Group> place_balloons(const Kit& kit, ink::Rect view, ink::Rect
   std::vector<std::size_t> by_x(callouts.size());
   std::iota(by_x.begin(), by_x.end(), std::size_t{0});
   std::ranges::stable_sort(by_x, {}, [&](std::size_t i) { return callouts[i].tip.x; });
-  double tallest = 1;
-  for (const Callout& callout : callouts)
-    tallest = std::max(tallest, size_of(kit, callout).y + apart);
   // Each to the side it is nearer to, as long as both columns have room.
-  const auto room = static_cast<std::size_t>(area.height() / tallest);
+  const std::size_t room = column_room(kit, area, callouts);
   const auto nearer_left = static_cast<std::size_t>(
       std::ranges::count_if(callouts, [&](const Callout& c) { return c.tip.x < middle(view).x; }));
   const std::size_t least = callouts.size() > room ? callouts.size() - room : 0;

@@ -30,6 +30,8 @@ std::vector<ink::Group> place_labels(const Kit& kit, Room& room, std::span<const
 // column goes to the other side. The area must be high enough for half of them.
 std::vector<ink::Group> place_balloons(const Kit& kit, ink::Rect view, ink::Rect area,
                                        std::span<const Callout> callouts);
+// How many of such balloons the two columns have room for.
+std::size_t balloons_in(const Kit& kit, ink::Rect area, std::span<const Callout> callouts);
 // The width a column of such balloons takes beside the view.
 double balloon_column_width(const Kit& kit, std::span<const Callout> callouts);
 

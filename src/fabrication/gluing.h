@@ -10,6 +10,7 @@
 // line for each joining, parts rigid.
 #pragma once
 
+#include <memory>
 #include <span>
 #include <string>
 #include <vector>
@@ -131,7 +132,6 @@ class Blocking {
   // What is known of one part's run along one way, as far as it was asked for.
   struct Run {
     PartSet asked, held;
-    bool known = false;  // begun
   };
   Run& run(std::size_t way, int part);
 
@@ -142,7 +142,8 @@ class Blocking {
   std::vector<PartSet> joints_, neighbours_, tied_;
   std::vector<std::vector<int>> joints_of_;  // part
   std::vector<std::vector<bool>> slides_;    // way, joint; empty: not asked for yet
-  std::vector<std::vector<Run>> runs_;       // way, part
+  // Way, part. A part of a large job is asked about the few ways of its own piece only.
+  std::vector<std::vector<std::unique_ptr<Run>>> runs_;
   struct Guide {
     Vec3 axis;
     PartSet parts;

@@ -106,11 +106,11 @@ void Blocking::tie(const PartSet& together) {
 }
 
 Blocking::Run& Blocking::run(std::size_t way, int part) {
-  std::vector<Run>& runs = runs_[way];
+  std::vector<std::unique_ptr<Run>>& runs = runs_[way];
   if (runs.empty()) runs.resize(parts());
-  Run& mine = runs[at(part)];
-  if (mine.known) return mine;
-  mine.known = true;
+  if (runs[at(part)]) return *runs[at(part)];
+  runs[at(part)] = std::make_unique<Run>();
+  Run& mine = *runs[at(part)];
   mine.held = PartSet(parts());
   for (const int g : guides_of_[at(part)])
     if (!parallel(guides_[at(g)].axis, ways()[way])) mine.held |= guides_[at(g)].parts;

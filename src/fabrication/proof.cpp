@@ -164,17 +164,47 @@ Solid share_of(const Plan& plan, const std::vector<Solid>& by_row, int part) {
   return strip_share(std::move(cut), plan.assembly, panel, *strip).transformed(place);
 }
 
-// The parts as cut, where the designed ones stood.
-void put_together(const Plan& plan, const CutParts& cut, parts::Assembly& exact,
-                  parts::Assembly& printed) {
-  for (std::size_t i = 0; i < plan.assembly.parts.size(); ++i) {
-    for (const bool rounded : {false, true}) {
-      parts::Part made;
-      made.world = share_of(plan, rounded ? cut.printed : cut.exact, static_cast<int>(i));
-      (rounded ? printed : exact).parts.push_back(std::move(made));
+// The parts as cut, where the designed ones stood: each put there when a joint first asks for it,
+// and dropped after the last.
+class CutInPlace {
+ public:
+  CutInPlace(const Plan& plan, const CutParts& cut) : plan_(plan), cut_(cut) {
+    last_.resize(plan.assembly.parts.size());
+    for (parts::Assembly* made : {&exact, &printed}) made->parts.resize(last_.size());
+    for (std::size_t j = 0; j < plan.assembly.joints.size(); ++j)
+      for (const int part : touched(j)) last_[static_cast<std::size_t>(part)] = j;
+  }
+
+  void place_for(std::size_t joint) {
+    for (const int part : touched(joint)) place(static_cast<std::size_t>(part));
+  }
+  void drop_after(std::size_t joint) {
+    for (const int part : touched(joint)) {
+      const auto i = static_cast<std::size_t>(part);
+      if (last_[i] == joint) exact.parts[i].world = printed.parts[i].world = {};
     }
   }
-}
+
+  parts::Assembly exact, printed;
+
+ private:
+  std::vector<int> touched(std::size_t joint) const {
+    std::vector<int> found;
+    for (const parts::Mate& mate : plan_.assembly.joints[joint].mates)
+      found.insert(found.end(), {mate.a, mate.b});
+    return found;
+  }
+
+  void place(std::size_t i) {
+    if (!exact.parts[i].world.empty()) return;
+    exact.parts[i].world = share_of(plan_, cut_.exact, static_cast<int>(i));
+    printed.parts[i].world = share_of(plan_, cut_.printed, static_cast<int>(i));
+  }
+
+  const Plan& plan_;
+  const CutParts& cut_;
+  std::vector<std::size_t> last_;  // joint that needs each part
+};
 
 // A strip is no better than what is made of it together with its panel.
 void prove_edging(Plan& plan, CutParts& cut) {
@@ -189,16 +219,18 @@ void prove_edging(Plan& plan, CutParts& cut) {
 }
 
 void measure_joints(Plan& plan, const CutParts& cut) {
-  parts::Assembly exact, printed;
-  put_together(plan, cut, exact, printed);
+  CutInPlace made(plan, cut);
   for (std::size_t i = 0; i < plan.joints.size(); ++i) {
     const parts::Joint& joint = plan.assembly.joints[i];
     const bool sound = std::all_of(joint.between.begin(), joint.between.end(), [&](int part) {
       return cut.sound[static_cast<std::size_t>(plan.row_of_part[static_cast<std::size_t>(part)])];
     });
-    if (!sound) continue;
-    plan.joints[i].gap_cut = parts::joint_gap(joint, exact);
-    plan.joints[i].gap_printed = parts::joint_gap(joint, printed);
+    if (sound) {
+      made.place_for(i);
+      plan.joints[i].gap_cut = parts::joint_gap(joint, made.exact);
+      plan.joints[i].gap_printed = parts::joint_gap(joint, made.printed);
+    }
+    made.drop_after(i);
   }
 }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <stdexcept>
+#include <utility>
 
 #include "base/figure.h"
 #include "ink/lint_page.h"
@@ -88,6 +89,16 @@ class Reader {
   int groups_ = 0;
 };
 
+// Of a page what the checks of all pages together look at: the rest is much more.
+LintPage for_all_pages(LintPage whole) {
+  LintPage kept;
+  kept.page = whole.page;
+  kept.parts = std::move(whole.parts);
+  kept.anchors = std::move(whole.anchors);
+  kept.links = std::move(whole.links);
+  return kept;
+}
+
 }  // namespace
 
 LintPage read_page(const Page& page, const FontSet& fonts, Faults& faults) {
@@ -105,14 +116,11 @@ std::vector<LintFault> lint(const Packet& packet, const FontSet& fonts,
   Faults faults;
   std::vector<LintPage> pages;
   for (const Page& page : packet.pages) {
-    pages.push_back(read_page(page, fonts, faults));
-    lint_overlaps(pages.back(), faults);
-    lint_margins(pages.back(), packet.least_text_height, faults);
-    lint_dimensions(pages.back(), faults);
-    // What only the checks of one page look at.
-    pages.back().lines = {};
-    pages.back().patches = {};
-    pages.back().dimensions = {};
+    LintPage whole = read_page(page, fonts, faults);
+    lint_overlaps(whole, faults);
+    lint_margins(whole, packet.least_text_height, faults);
+    lint_dimensions(whole, faults);
+    pages.push_back(for_all_pages(std::move(whole)));
   }
   lint_marks(pages, marks, faults);
   lint_links(pages, faults);

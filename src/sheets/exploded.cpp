@@ -1,14 +1,17 @@
-// The exploded view: every part drawn apart along the way it is brought in, with its mark.
+// The exploded view: every part drawn apart along the way it is brought in, with its mark; on pages
+// of their own the pieces and sub-assemblies of what has too many parts for one.
 #include <algorithm>
-#include <numeric>
 
 #include "drafting/callout.h"
 #include "sheets/exploded_layout.h"
+#include "sheets/exploded_shares.h"
 #include "sheets/kinds.h"
 
 namespace splay::sheets {
 
 namespace {
+
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 Solid shifted(const Solid& solid, Vec3 by) {
   Rigid motion;
@@ -25,45 +28,101 @@ ink::Group ways(const Context& context, const std::vector<WayArrow>& arrows,
   return {"legend", {ink::Stroke{std::move(path), context.kit.centre()}}};
 }
 
-}  // namespace
+std::string anchor_of(const std::string& name) { return "exploded " + name; }
 
-std::vector<ink::Page> make_exploded(const Context& context) {
-  const parts::Assembly& all = context.plan.assembly;
-  const auto& order = context.plan.glue_up.order.joinings;
-  if (order.empty()) return {};
-  const double size = norm(parts::bounds(all).size());
-  std::vector<int> every(order.size());
-  std::iota(every.begin(), every.end(), 0);
-  const std::vector<Vec3> moved = drawn_apart(all, order, every, size * 0.04, size * 0.3);
-  std::vector<Solid> solids;
-  for (std::size_t p = 0; p < all.parts.size(); ++p)
-    solids.push_back(shifted(all.parts[p].world, moved[p]));
-  const View view = View::axonometric(seen_turn, seen_rise);
-  const std::vector<ViewLine> lines = hidden_lines(solids, view);
-  const ink::Rect seen = drafting::view_box(lines);
+std::vector<drafting::Callout> callouts_of(const Context& context, const ExplodedShare& share) {
   std::vector<drafting::Callout> callouts;
-  for (std::size_t p = 0; p < all.parts.size(); ++p) {
+  for (const ExplodedBlock& block : share.blocks) {
     drafting::Callout callout;
-    const std::string& mark = context.plan.mark_of(static_cast<int>(p));
-    callout.lines = {mark};
-    callout.link = part_anchor(mark);
-    callout.mark = mark;
+    const std::string& mark = context.plan.mark_of(block.parts.front());
+    if (block.name.empty()) {
+      callout.lines = {mark};
+      callout.link = part_anchor(mark);
+      callout.mark = mark;
+    } else {
+      callout.lines = {mark + " …"};
+      callout.link = anchor_of(block.name);
+    }
     callouts.push_back(std::move(callout));
   }
+  return callouts;
+}
+
+// As many balloons as the page has room for.
+std::size_t most_balloons(const Context& context) {
+  std::vector<drafting::Callout> marks;
+  for (const fabrication::PartRow& row : context.plan.rows) marks.emplace_back().lines = {row.mark};
+  return drafting::balloons_in(context.kit, context.area(), marks);
+}
+
+struct Apart {
+  std::vector<Vec3> moved;    // by part of the assembly
+  std::vector<Solid> solids;  // of the share's parts
+};
+
+Apart taken_apart(const Context& context, const ExplodedShare& share,
+                  const std::vector<int>& parts) {
+  const parts::Assembly& all = context.plan.assembly;
+  Box box;
+  for (const int part : parts)
+    for (const Vec3& p : all.parts[at(part)].world.vertices()) box.add(p);
+  const double size = norm(box.size());
+  Apart apart{drawn_apart(all, context.plan.glue_up.order.joinings, share.joinings, size * 0.04,
+                          size * 0.3),
+              {}};
+  for (const int part : parts)
+    apart.solids.push_back(shifted(all.parts[at(part)].world, apart.moved[at(part)]));
+  return apart;
+}
+
+// The middle of a block as it is drawn.
+Vec3 middle_of(const Context& context, const ExplodedBlock& block, const std::vector<Vec3>& moved) {
+  Vec3 sum;
+  for (const int part : block.parts)
+    sum = sum + context.plan.assembly.parts[at(part)].world.centroid() + moved[at(part)];
+  return sum * (1.0 / static_cast<double>(block.parts.size()));
+}
+
+ink::Page page_of(const Context& context, const ExplodedShare& share) {
+  const std::vector<int> parts = share.parts();
+  const Apart apart = taken_apart(context, share, parts);
+  const View view = View::axonometric(seen_turn, seen_rise);
+  const Scene scene(apart.solids);
+  const std::vector<ViewLine> lines = scene.lines(view);
+  const ink::Rect seen = drafting::view_box(lines);
+  std::vector<drafting::Callout> callouts = callouts_of(context, share);
   const double column = drafting::balloon_column_width(context.kit, callouts) + 6;
   const ink::Rect area = context.area();
   const double scale =
       std::min((area.width() - 2 * column) / seen.width(), (area.height() - 4) / seen.height());
   const drafting::Placement placement = drafting::centred(seen, scale, drafting::middle(area));
-  ink::Page page = start_page(context, "Exploded view", "not to scale");
+  const std::string title = "Exploded view";
+  ink::Page page =
+      start_page(context, share.name.empty() ? title : title + ": " + share.name, "not to scale");
+  if (!share.name.empty())
+    page.items.emplace_back(ink::Anchor{anchor_of(share.name), {area.low.x, area.high.y}});
   page.items.emplace_back(
-      drafting::draw_toned(context.kit, painted_faces(solids, view), lines, view, placement));
-  page.items.emplace_back(ways(context, way_arrows(all, order, every, moved, view), placement));
-  for (std::size_t p = 0; p < all.parts.size(); ++p)
-    callouts[p].tip = placement.paper(view.project(solids[p].centroid()));
+      drafting::draw_toned(context.kit, scene.painted(view), lines, view, placement));
+  const std::vector<WayArrow> arrows =
+      way_arrows(context.plan.assembly, context.plan.glue_up.order.joinings, share.joinings,
+                 apart.moved, view);
+  page.items.emplace_back(ways(context, arrows, placement));
+  for (std::size_t b = 0; b < share.blocks.size(); ++b)
+    callouts[b].tip =
+        placement.paper(view.project(middle_of(context, share.blocks[b], apart.moved)));
   drafting::append(page.items,
                    drafting::place_balloons(context.kit, placement.paper(seen), area, callouts));
-  return {std::move(page)};
+  return page;
+}
+
+}  // namespace
+
+std::vector<ink::Page> make_exploded(const Context& context) {
+  if (context.plan.glue_up.order.joinings.empty()) return {};
+  std::vector<ink::Page> pages;
+  for (const ExplodedShare& share : exploded_shares(context.plan, most_balloons(context)))
+    pages.push_back(page_of(context, share));
+  return pages;
 }
 
 }  // namespace splay::sheets

@@ -4,6 +4,7 @@
 #include <array>
 #include <stdexcept>
 #include <string>
+#include <vector>
 
 #include "writers/haru.h"
 #include "writers/pdf_content.h"
@@ -38,12 +39,14 @@ void add_information(const Haru& haru, const ink::Packet& packet) {
   haru.add(info, "ModDate", haru.text(pdf_date(packet)));
 }
 
+uLong check_sum(const std::string& content) {
+  return crc32_z(0, reinterpret_cast<const Bytef*>(content.data()), content.size());
+}
+
 // MD5 only names the file here, as ISO 32000-1 (file identifiers) proposes; it guards nothing.
-std::string file_identity(const ink::Packet& packet, const PdfContents& contents) {
+std::string file_identity(const ink::Packet& packet, const std::vector<uLong>& sums) {
   std::string essence = packet.identity + '\n' + pdf_date(packet) + '\n';
-  for (const std::string& page : contents.pages)
-    essence +=
-        std::to_string(crc32_z(0, reinterpret_cast<const Bytef*>(page.data()), page.size())) + '\n';
+  for (const uLong sum : sums) essence += std::to_string(sum) + '\n';
   HPDF_MD5_CTX context;
   HPDF_MD5Init(&context);
   HPDF_MD5Update(&context, reinterpret_cast<const HPDF_BYTE*>(essence.data()),
@@ -74,13 +77,17 @@ void add_print_wishes(const Haru& haru, bool two_sided) {
 
 std::string pdf(const ink::Packet& packet, const ink::FontSet& fonts) {
   if (packet.pages.empty()) throw std::invalid_argument("a packet without pages is no PDF");
-  const PdfContents contents = pdf_contents(packet, fonts);
   const Haru haru;
   std::vector<HPDF_Page> pages;
-  for (std::size_t i = 0; i < packet.pages.size(); ++i)
-    pages.push_back(haru.page(packet.pages[i].paper.width * points_per_mm,
-                              packet.pages[i].paper.height * points_per_mm, contents.pages[i]));
-  const HPDF_Dict font_resources = embed_fonts(haru, fonts, contents.fonts);
+  std::vector<uLong> sums;
+  std::vector<FontCodes> codes(fonts.files().size());
+  for (const ink::Page& page : packet.pages) {
+    const std::string content = pdf_content(page, fonts, codes);
+    sums.push_back(check_sum(content));
+    pages.push_back(
+        haru.page(page.paper.width * points_per_mm, page.paper.height * points_per_mm, content));
+  }
+  const HPDF_Dict font_resources = embed_fonts(haru, fonts, codes);
   for (const HPDF_Page page : pages) {
     auto* resources =
         static_cast<HPDF_Dict>(HPDF_Page_GetInheritableItem(page, "Resources", HPDF_OCLASS_DICT));
@@ -90,7 +97,7 @@ std::string pdf(const ink::Packet& packet, const ink::FontSet& fonts) {
   add_page_labels(haru, packet);
   add_links(haru, packet, pages);
   add_information(haru, packet);
-  add_identity(haru, file_identity(packet, contents));
+  add_identity(haru, file_identity(packet, sums));
   add_print_wishes(haru, packet.two_sided);
   return haru.save();
 }

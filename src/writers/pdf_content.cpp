@@ -172,14 +172,11 @@ class PageContent {
 
 }  // namespace
 
-PdfContents pdf_contents(const ink::Packet& packet, const ink::FontSet& fonts) {
-  PdfContents contents;
-  contents.fonts.resize(fonts.files().size());
-  for (const ink::Page& page : packet.pages) {
-    require_sound(page);
-    contents.pages.push_back(PageContent(fonts, contents.fonts).draw(page));
-  }
-  return contents;
+std::string pdf_content(const ink::Page& page, const ink::FontSet& fonts,
+                        std::vector<FontCodes>& codes) {
+  require_sound(page);
+  codes.resize(fonts.files().size());
+  return PageContent(fonts, codes).draw(page);
 }
 
 }  // namespace splay::writers

@@ -13,12 +13,9 @@ namespace splay::writers {
 
 inline constexpr double points_per_mm = 72 / 25.4;
 
-struct PdfContents {
-  std::vector<std::string> pages;  // one content stream each
-  std::vector<FontCodes> fonts;    // by FontSet::files(); resource name "F" and the index
-};
-
-// Throws std::invalid_argument as pdf() does.
-PdfContents pdf_contents(const ink::Packet& packet, const ink::FontSet& fonts);
+// The content stream of a page. `codes`, of all pages of a file, learn what it prints: by
+// FontSet::files(); resource name "F" and the index. Throws std::invalid_argument as pdf() does.
+std::string pdf_content(const ink::Page& page, const ink::FontSet& fonts,
+                        std::vector<FontCodes>& codes);
 
 }  // namespace splay::writers

@@ -13,6 +13,7 @@
 #include <cstdlib>
 #include <stdexcept>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "base/figure.h"
@@ -85,7 +86,20 @@ Job job_of(int wanted) {
 struct Stage {
   const char* name;
   double ms = 0;
+  long memory = 0;  // most so far, MB
 };
+
+long most_memory() {
+  rusage use{};
+  getrusage(RUSAGE_SELF, &use);
+  return use.ru_maxrss / 1024;
+}
+
+template <typename Work>
+Stage stage(const char* name, Work work) {
+  const double ms = bench::once_ms(work);
+  return {name, ms, most_memory()};
+}
 constexpr int stages = 8;
 using Stages = std::array<Stage, stages>;
 
@@ -109,27 +123,24 @@ Measured measure(int wanted) {
   const model::Style style;
   Measured result;
   result.stages = {
-      {{"reading", bench::once_ms([&] { reading = read(); })},
-       {"building and audit",
-        bench::once_ms([&] { assembly = constructs::build(reading.project.value()); })},
-       {"planning, all of it",
-        bench::once_ms([&] { plan = fabrication::make_plan(*reading.project, assembly); })},
-       {"of which the order of assembly",
-        bench::once_ms([&] { fabrication::order_of_assembly(assembly); })},
-       {"of which the proof", bench::once_ms([&] {
-          fabrication::Plan again = plan;
-          fabrication::prove(again);
-        })},
-       {"drawing all pages",
-        bench::once_ms([&] { packet = sheets::make_packet(plan, style, fonts); })},
-       {"looking the pages over", bench::once_ms([&] { ink::lint(packet, fonts, {}); })},
-       {"writing the PDF", bench::once_ms([&] { writers::pdf(packet, fonts); })}}};
+      {stage("reading", [&] { reading = read(); }),
+       stage("building and audit", [&] { assembly = constructs::build(reading.project.value()); }),
+       stage("planning, all of it",
+             [&] { plan = fabrication::make_plan(*reading.project, std::move(assembly)); }),
+       stage("of which the order of assembly",
+             [&] { fabrication::order_of_assembly(plan.assembly); }),
+       stage("of which the proof",
+             [&] {
+               fabrication::Plan again = plan;
+               fabrication::prove(again);
+             }),
+       stage("drawing all pages", [&] { packet = sheets::make_packet(plan, style, fonts); }),
+       stage("looking the pages over", [&] { ink::lint(packet, fonts, {}); }),
+       stage("writing the PDF", [&] { writers::pdf(packet, fonts); })}};
   for (std::size_t i = 0; i < stages; ++i)
     if (i != 3 && i != 4) result.all += result.stages[i].ms;
   result.parts = static_cast<int>(plan.assembly.parts.size());
-  rusage use{};
-  getrusage(RUSAGE_SELF, &use);
-  result.memory = use.ru_maxrss / 1024;
+  result.memory = most_memory();
   return result;
 }
 
@@ -165,8 +176,8 @@ int main(int count, char** words) {
     std::printf("%d parts, peak memory %ld MB (goal: under 300)\n", measured.parts,
                 measured.memory);
     for (const Stage& stage : measured.stages)
-      std::printf("  %-32s %8s ms a part\n", stage.name,
-                  plain_number(stage.ms / measured.parts, 3).c_str());
+      std::printf("  %-32s %8s ms a part, %4ld MB\n", stage.name,
+                  plain_number(stage.ms / measured.parts, 3).c_str(), stage.memory);
     const double each = measured.all / measured.parts;
     if (first == 0) first = each;
     std::printf("  %-32s %8s ms a part, %s times that of the first (goal: at most 2)\n",

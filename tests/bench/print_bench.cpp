@@ -61,11 +61,11 @@ void measure(const std::string& program, const std::string& file) {
               plain_number(planning / (building + drawing), 2).c_str());
   const ink::Packet packet = sheets::make_packet(plan, style, fonts);
   timed("looking the pages over", [&] { ink::lint(packet, fonts, {}); });
-  const writers::PdfContents contents = writers::pdf_contents(packet, fonts);
+  const std::vector<std::string> contents = bench::contents_of(packet, fonts);
   std::vector<double> writing_times, floor_times;
   for (int i = 0; i < rounds; ++i) {
     writing_times.push_back(bench::once_ms([&] { writers::pdf(packet, fonts); }));
-    floor_times.push_back(bench::once_ms([&] { bench::save_only(packet, contents.pages); }));
+    floor_times.push_back(bench::once_ms([&] { bench::save_only(packet, contents); }));
   }
   const double writing = row("writing the PDF", bench::median(writing_times));
   const double floor = row("libharu saving the same content strings", bench::median(floor_times));

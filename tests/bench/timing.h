@@ -11,8 +11,17 @@
 #include <vector>
 
 #include "ink/ink.h"
+#include "writers/pdf_content.h"
 
 namespace splay::bench {
+
+inline std::vector<std::string> contents_of(const ink::Packet& packet, const ink::FontSet& fonts) {
+  std::vector<writers::FontCodes> codes;
+  std::vector<std::string> contents;
+  for (const ink::Page& page : packet.pages)
+    contents.push_back(writers::pdf_content(page, fonts, codes));
+  return contents;
+}
 
 // As any program would that has the strings and leaves the rest to libharu.
 inline void save_only(const ink::Packet& packet, const std::vector<std::string>& contents) {
