@@ -62,7 +62,7 @@ TEST_CASE("A room of stools is drawn apart stool by stool, alike ones once, and 
 }
 
 TEST_CASE(
-    "However few balloons a page takes, each part is drawn apart once and each joining undone") {
+    "However few balloons a page takes, each part is drawn apart once and each joint undone") {
   for (const std::filesystem::path& demo : test::demos()) {
     const test::Built piece = test::build(test::text_of(demo));
     for (const std::size_t most : {3U, 8U, 20U}) {
@@ -80,7 +80,10 @@ TEST_CASE(
       }
       CHECK(std::ranges::includes(shown, named));
       CHECK(single.size() == piece.plan.assembly.parts.size());
-      CHECK(undone.size() == piece.plan.glue_up.order.joinings.size());
+      // What no joint ties stands by itself.
+      const auto& joinings = piece.plan.glue_up.order.joinings;
+      for (std::size_t j = 0; j < joinings.size(); ++j)
+        if (!joinings[j].joints.empty()) CHECK(undone.contains(static_cast<int>(j)));
       for (const auto* counts : {&single, &undone})
         CHECK(std::ranges::all_of(*counts, [](const auto& each) { return each.second == 1; }));
     }
