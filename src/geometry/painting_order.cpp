@@ -228,7 +228,7 @@ class Ordering {
 std::vector<std::size_t> order_of_painting(std::span<const Solid> solids, const View& view,
                                            const Occluders& occluders, std::vector<Front>& fronts) {
   const Over over = fronts_over(fronts, occluders, shares_of_cells(solids, fronts, view));
-  const Numbers order = Ordering(fronts, over).order();
+  Numbers order = Ordering(fronts, over).order();
   Numbers place(fronts.size(), 0);
   for (std::size_t i = 0; i < order.size(); ++i) place[order[i]] = i;
   for (const std::size_t f : order) {
