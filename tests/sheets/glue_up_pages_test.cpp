@@ -50,20 +50,6 @@ TEST_CASE("What goes on from the page before shares its page with no other stage
   }
 }
 
-TEST_CASE("No mark of a glue-up picture or title is cut short") {
-  for (const std::filesystem::path& file : test::demos()) {
-    const test::Built piece = test::build(test::text_of(file));
-    const ink::Packet packet = test::binder(piece);
-    for (const ink::Page& page : packet.pages) {
-      if (page.title != "Glue-up") continue;
-      for (const ink::Text& text : test::all_of<ink::Text>(page)) {
-        CHECK(text.utf8.find("...") == std::string::npos);
-        CHECK(text.utf8.find("\u2026") == std::string::npos);
-      }
-    }
-  }
-}
-
 // Common practice, no source: a lipping that is part of its panel needs no clamp where the panels
 // are pressed together.
 TEST_CASE("Mitres of edging that is one with its panels are pressed by the panels' clamps") {

@@ -112,7 +112,7 @@ TEST_CASE("a template tells the longest line that can be measured on it") {
   CHECK(told > 0);
 }
 
-TEST_CASE("strips and templates of the demos fill their pages, no label of a strip cut short") {
+TEST_CASE("strips and templates of the demos fill their pages") {
   struct Most {
     const char* demo;
     int strips, templates;
@@ -126,9 +126,6 @@ TEST_CASE("strips and templates of the demos fill their pages, no label of a str
       INFO(most.demo);
       CHECK(pages_titled(packet, "Setting-out strips") <= most.strips);
       CHECK(pages_titled(packet, "Templates") <= most.templates);
-      const std::string all = words(packet, "Setting-out strips");
-      CHECK(all.find("\u2026") == std::string::npos);
-      CHECK(all.find(" ...") == std::string::npos);
     }
   }
 }
