@@ -44,11 +44,15 @@ class StageClamps {
       for (const int joint : stage_.joints)
         if (work_[at(joint)].bond == Bond::glued && work_[at(joint)].area > 0 && within(joint))
           open_.push_back(joint);
+      carried_along();
       screws();
       strips();
       rings();
       while (!open_.empty()) row();
     }
+    for (const auto& [joint, by] : carried_)
+      for (Clamping& row : rows_)
+        if (std::ranges::find(row.joints, by) != row.joints.end()) row.joints.push_back(joint);
     return std::move(rows_);
   }
 
@@ -56,6 +60,31 @@ class StageClamps {
   bool within(int joint) const {
     return std::ranges::all_of(all_.joints[at(joint)].between,
                                [&](int part) { return std::ranges::binary_search(piece_, part); });
+  }
+
+  // The panel that an edging is one with since before the cuts; any other part itself.
+  int core_of(int part) const {
+    for (const parts::Joint& joint : all_.joints)
+      if (joint.made == parts::Made::before_cuts && joint.between.front() == part)
+        return joint.between.back();
+    return part;
+  }
+
+  // Where edged panels meet their edgings meet too: what presses the panels presses these.
+  void carried_along() {
+    const std::vector<int> open = open_;
+    std::erase_if(open_, [&](int joint) {
+      const std::vector<int>& between = all_.joints[at(joint)].between;
+      std::vector<int> cores;
+      for (const int part : between) cores.push_back(core_of(part));
+      if (std::ranges::is_permutation(cores, between)) return false;
+      const auto by = std::ranges::find_if(open, [&](int other) {
+        return std::ranges::is_permutation(all_.joints[at(other)].between, cores);
+      });
+      if (by == open.end()) return false;
+      carried_.emplace_back(joint, *by);
+      return true;
+    });
   }
 
   void screws() {
@@ -105,8 +134,9 @@ class StageClamps {
   const std::vector<JointWork>& work_;
   const GlueStage& stage_;
   Rack rack_;
-  std::vector<int> piece_;  // the one that is clamped
-  std::vector<int> open_;   // its joints without clamps yet
+  std::vector<int> piece_;                    // the one that is clamped
+  std::vector<int> open_;                     // its joints without clamps yet
+  std::vector<std::pair<int, int>> carried_;  // joints, and those whose clamps press them too
   std::vector<Clamping> rows_;
 };
 

@@ -1,5 +1,6 @@
 // What changed since an earlier revision: it goes in front of the new one.
 #include <algorithm>
+#include <string>
 
 #include "drafting/table.h"
 #include "sheets/comparison.h"
@@ -17,6 +18,24 @@ std::string with_commas(const std::vector<std::string>& words) {
   std::string text;
   for (const std::string& word : words) text += (text.empty() ? "" : ", ") + word;
   return text;
+}
+
+// "A.3, A.4", "R.3 to 37": three or more that follow each other as a run.
+std::string steps_words(const std::vector<std::string>& ids) {
+  const auto number = [](const std::string& id) { return std::stol(id.substr(id.rfind('.') + 1)); };
+  std::vector<std::string> words;
+  for (std::size_t from = 0; from < ids.size();) {
+    std::size_t to = from + 1;
+    while (to < ids.size() && number(ids[to]) == number(ids[to - 1]) + 1) ++to;
+    constexpr std::size_t run = 3;
+    if (to - from >= run)
+      words.push_back(ids[from] + " to " + std::to_string(number(ids[to - 1])));
+    else
+      words.insert(words.end(), ids.begin() + static_cast<std::ptrdiff_t>(from),
+                   ids.begin() + static_cast<std::ptrdiff_t>(to));
+    from = to;
+  }
+  return with_commas(words);
 }
 
 // What a client may read: not the shop's machines, prices or records; of a stock what it is.
@@ -56,7 +75,7 @@ Story parts(const Context& context, const Comparison& comparison, double width) 
   for (const fabrication::PartChange& change : comparison.parts)
     table.rows.push_back(
         {{Cell::bold(change.mark.empty() ? change.mark_before : change.mark), change.name,
-          what_of(change), change.is_new ? "all" : or_dash(with_commas(change.steps))},
+          what_of(change), change.is_new ? "all" : or_dash(steps_words(change.steps))},
          {},
          false});
   if (table.rows.empty()) return {drafting::body_text(context.kit, "No part is touched.", width)};

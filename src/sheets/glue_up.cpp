@@ -21,6 +21,8 @@ using fabrication::ClampWay;
 using fabrication::GlueStage;
 
 constexpr double box = 3.2;  // of a square to tick
+// mm: how high the pictures of a stage are, air below them and below the stage.
+constexpr double least_pictured = 56, after_pictures = 2, after_steps = 2, after_stage = 7;
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
@@ -104,15 +106,6 @@ Story checks_of(const Context& context, const GlueStage& stage, double width) {
   return table.rows.empty() ? Story{} : drafting::table(context.kit, table, width);
 }
 
-Picture pictures_of(const Context& context, const GlueStage& stage, double width) {
-  constexpr double gap = 5;
-  const double most = context.wide() ? 80 : 56, half = (width - gap) / 2;
-  Picture closed = in_clamps(context, stage, half, most);
-  const bool both = closed.height > 0;
-  Picture open = coming_in(context, stage, both ? half : width * 0.7, most);
-  return both ? drafting::side_by_side(std::move(open), closed, gap) : std::move(open);
-}
-
 void add_text(const Context& context, const std::string& text, double width, Story& story) {
   if (text.empty()) return;
   story.push_back(drafting::body_text(context.kit, text, width));
@@ -123,25 +116,31 @@ void space(Story& story, double after) {
   if (!story.empty()) story.back().space_after = after;
 }
 
-Story stage_story(const Context& context, std::size_t number, double width) {
+// What a stage has in front: its title, pictures as high as that (or none), its steps.
+Story stage_front(const Context& context, std::size_t number, double width, double pictured) {
   const GlueStage& stage = context.plan.glue_up.stages[number];
-  const drafting::Kit& kit = context.kit;
   Story story{drafting::heading(
-      kit, "Stage " + std::to_string(number + 1) + ": " + stage_title(context, stage), width)};
+      context.kit, "Stage " + std::to_string(number + 1) + ": " + stage_title(context, stage),
+      width)};
   add_text(context, time_words(context, stage), width, story);
   story.back().keep_with_next = true;
-  Picture pictures = pictures_of(context, stage, width);
-  if (pictures.height > 0) {
-    story.push_back(drafting::of_picture(std::move(pictures), 2));
+  if (pictured > 0) {
+    story.push_back(
+        drafting::of_picture(stage_pictures(context, stage, width, pictured), after_pictures));
     story.back().keep_with_next = true;
   }
   drafting::add(story, steps_of(context, stage, width));
-  space(story, 2);
-  drafting::add(story, clamps_of(context, stage, width));
+  space(story, after_steps);
+  return story;
+}
+
+// And after them its clamps, what else is to be minded, its measures.
+Story stage_rest(const Context& context, std::size_t number, double width) {
+  const GlueStage& stage = context.plan.glue_up.stages[number];
+  Story story = clamps_of(context, stage, width);
   space(story, 2);
   for (const std::string& text : stage_notes(context, stage)) add_text(context, text, width, story);
   drafting::add(story, checks_of(context, stage, width));
-  space(story, 7);
   return story;
 }
 
@@ -208,6 +207,40 @@ Story opening(const Context& context, double width) {
   return story;
 }
 
+// Each stage in one column, for it is worked from; several where all of them have room, and one
+// that has none with its steps in one and its clamps in the next. Pictures take what the tables
+// leave.
+Story stages_story(const Context& context, double width, double room) {
+  const std::size_t count = context.plan.glue_up.stages.size();
+  Story all;
+  for (std::size_t first = 0, next = 0; first < count; first = next) {
+    const auto front = [&](std::size_t stage) {
+      return drafting::height(stage_front(context, stage, width, 0)) + after_pictures;
+    };
+    double used = -after_stage;
+    for (; next < count; ++next) {
+      const double high = front(next) + after_steps + least_pictured +
+                          drafting::height(stage_rest(context, next, width)) + after_stage;
+      if (next > first && used + high > room) break;
+      used += high;
+    }
+    const bool longer = used > room;
+    const double left = longer ? room - front(first) - least_pictured
+                               : (room - used) / static_cast<double>(next - first);
+    for (std::size_t s = first; s < next; ++s) {
+      Story one =
+          stage_front(context, s, width, std::max(least_pictured + left - 0.1, least_pictured));
+      one.front().own_column = s == first;
+      Story rest = stage_rest(context, s, width);
+      if (longer) rest.front().own_column = true;
+      drafting::add(one, std::move(rest));
+      space(one, after_stage);
+      drafting::add(all, std::move(one));
+    }
+  }
+  return all;
+}
+
 }  // namespace
 
 std::vector<ink::Page> make_glue_up(const Context& given) {
@@ -215,8 +248,7 @@ std::vector<ink::Page> make_glue_up(const Context& given) {
   const Context context = for_reading(given);
   const double width = story_width(context);
   Story story = opening(context, width);
-  for (std::size_t s = 0; s < context.plan.glue_up.stages.size(); ++s)
-    drafting::add(story, stage_story(context, s, width));
+  drafting::add(story, stages_story(context, width, story_height(context)));
   return story_pages(context, "Glue-up", story);
 }
 

@@ -17,6 +17,7 @@ using fabrication::GlueStage;
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 constexpr double label_room = 9;  // mm round the drawn parts
+constexpr double largest = 130;   // mm: the height of a picture
 
 Solid shifted(const Solid& solid, Vec3 by) {
   Rigid motion;
@@ -30,6 +31,44 @@ struct Drawn {
   drafting::Placement placement;
   View view = View::axonometric(seen_turn, seen_rise);
 };
+
+// The parts of a stage where they come from, in the stage's order.
+struct Apart {
+  std::vector<Vec3> moved;  // of all parts of the assembly
+  std::vector<Solid> solids;
+};
+
+Apart apart(const Context& context, const GlueStage& stage) {
+  const parts::Assembly& all = context.plan.assembly;
+  Box box;
+  for (const int part : stage.parts)
+    for (const Vec3& p : all.parts[at(part)].world.vertices()) box.add(p);
+  const double size = norm(box.size());
+  Apart result{drawn_apart(all, context.plan.glue_up.order.joinings, stage.joinings, size * 0.1,
+                           size * 0.45),
+               {}};
+  for (const int part : stage.parts)
+    result.solids.push_back(shifted(all.parts[at(part)].world, result.moved[at(part)]));
+  return result;
+}
+
+// The parts of a stage together, then its clamps.
+std::vector<Solid> with_clamps(const Context& context, const GlueStage& stage,
+                               const ClampShapes& shapes) {
+  std::vector<Solid> solids;
+  for (const int part : stage.parts) solids.push_back(context.plan.assembly.parts[at(part)].world);
+  solids.insert(solids.end(), shapes.solids.begin(), shapes.solids.end());
+  return solids;
+}
+
+Vec2 size_seen(const std::vector<Solid>& solids) {
+  const View view = View::axonometric(seen_turn, seen_rise);
+  ink::Rect box = drafting::no_rect();
+  for (const Solid& solid : solids)
+    for (const Vec3& p : solid.vertices())
+      box = drafting::joined(box, {view.project(p), view.project(p)});
+  return solids.empty() ? Vec2{} : box.high - box.low;
+}
 
 Drawn draw(const Context& context, const std::vector<Solid>& solids, double width, double highest) {
   Drawn drawn;
@@ -110,32 +149,24 @@ void arrow(const Context& context, Vec2 from, Vec2 to, drafting::Items& items) {
 
 std::string step_word(std::size_t step) { return std::to_string(step + 1); }
 
-}  // namespace
-
-std::string row_letter(std::size_t row) {
-  return std::string(1, static_cast<char>('a' + static_cast<int>(row % 26)));
-}
-
-std::string hours_text(double minutes) {
-  const auto whole = static_cast<long>(std::lround(minutes));
-  if (whole < 90) return std::to_string(whole) + " min";
-  const long rest = whole % 60;
-  std::string text = std::to_string(whole / 60) + " h";
-  if (rest > 0) text += (rest < 10 ? " 0" : " ") + std::to_string(rest) + " min";
-  return text;
+// What comes along with the first of parts made up before: ", C, D" or " and 4 more".
+std::string others(const Context& context, const std::vector<int>& parts) {
+  constexpr std::size_t named = 3;
+  const std::string first = context.plan.mark_of(parts.front());
+  std::vector<std::string> marks;
+  for (const int part : parts) {
+    const std::string& mark = context.plan.mark_of(part);
+    if (mark != first && std::ranges::find(marks, mark) == marks.end()) marks.push_back(mark);
+  }
+  if (marks.empty()) return "";
+  return marks.size() < named ? ", " + joined(marks)
+                              : " and " + std::to_string(marks.size()) + " more";
 }
 
 Picture coming_in(const Context& context, const GlueStage& stage, double width, double highest) {
   const parts::Assembly& all = context.plan.assembly;
   const auto& order = context.plan.glue_up.order.joinings;
-  Box box;
-  for (const int part : stage.parts)
-    for (const Vec3& p : all.parts[at(part)].world.vertices()) box.add(p);
-  const double size = norm(box.size());
-  const std::vector<Vec3> moved = drawn_apart(all, order, stage.joinings, size * 0.1, size * 0.45);
-  std::vector<Solid> solids;
-  for (const int part : stage.parts)
-    solids.push_back(shifted(all.parts[at(part)].world, moved[at(part)]));
+  const auto [moved, solids] = apart(context, stage);
   Drawn drawn = draw(context, solids, width, highest);
   drafting::Items& items = drawn.picture.items;
   for (const WayArrow& way : way_arrows(all, order, stage.joinings, moved, drawn.view))
@@ -147,25 +178,20 @@ Picture coming_in(const Context& context, const GlueStage& stage, double width, 
         drawn.placement.paper(drawn.view.project(solids[static_cast<std::size_t>(i)].centroid())),
         context.plan.mark_of(part) + more);
   };
-  // What was made up before has one mark for all.
   for (std::size_t s = 0; s < stage.joinings.size(); ++s) {
     const std::vector<int>& fixed = order[at(stage.joinings[s])].fixed;
     const std::vector<int>& moving = order[at(stage.joinings[s])].moving;
     if (fixed.size() == 1) tag(fixed.front(), "");
-    tag(moving.front(), (moving.size() > 1 ? " ... · " : " · ") + step_word(s));
+    tag(moving.front(), others(context, moving) + " · " + step_word(s));
   }
   tags.draw(items);
   return std::move(drawn.picture);
 }
 
 Picture in_clamps(const Context& context, const GlueStage& stage, double width, double highest) {
-  const parts::Assembly& all = context.plan.assembly;
-  std::vector<Solid> solids;
-  for (const int part : stage.parts) solids.push_back(all.parts[at(part)].world);
-  ClampShapes shapes = clamp_shapes(all, stage);
+  const ClampShapes shapes = clamp_shapes(context.plan.assembly, stage);
   if (shapes.solids.empty()) return {};
-  for (Solid& solid : shapes.solids) solids.push_back(std::move(solid));
-  Drawn drawn = draw(context, solids, width, highest);
+  Drawn drawn = draw(context, with_clamps(context, stage, shapes), width, highest);
   drafting::Items& items = drawn.picture.items;
   Tags tags(context, drawn.picture);
   const auto paper = [&](Vec3 p) { return drawn.placement.paper(drawn.view.project(p)); };
@@ -182,44 +208,37 @@ Picture in_clamps(const Context& context, const GlueStage& stage, double width, 
   return std::move(drawn.picture);
 }
 
-Picture timeline(const Context& context, double width, std::size_t first, std::size_t last) {
-  const drafting::Kit& kit = context.kit;
-  const fabrication::GlueUpPlan& glue_up = context.plan.glue_up;
-  constexpr double pitch = 6, bar = 3.2, name = 18;
-  const double ends = std::max(1.0, glue_up.ends());
-  const double run = width - name - 4;
-  const auto x = [&](double minutes) { return name + run * minutes / ends; };
-  const double height = pitch * static_cast<double>(last - first) + 10;
-  Picture picture{{}, width, height};
-  ink::Group group{"table", {}};
-  // A step of the axis that leaves room for its words.
-  static constexpr double steps[] = {5, 10, 15, 30, 60, 120, 240, 480, 960, 1440, 2880, 10080};
-  double step = steps[0];
-  for (const double each : steps)
-    if (step * run / ends < 24) step = each;
-  ink::Path grid;
-  for (double t = 0; t <= ends + 1e-9; t += step) {
-    grid.move({x(t), -6.5}).line({x(t), -height});
-    group.items.emplace_back(ink::Text{{x(t), -4},
-                                       hours_text(t),
-                                       kit.look.lettering,
-                                       0,
-                                       t == 0 ? ink::Align::left : ink::Align::centre});
-  }
-  group.items.emplace_back(ink::Stroke{std::move(grid), {0.13, ink::Dash::continuous, 0.5}});
-  for (std::size_t s = first; s < last; ++s) {
-    const GlueStage& stage = glue_up.stages[s];
-    const double low = -9 - pitch * static_cast<double>(s - first) - bar;
-    const auto box = [&](double from, double to) {
-      return ink::Path{}.rect({{x(from), low}, {std::max(x(to), x(from) + 0.4), low + bar}});
-    };
-    group.items.emplace_back(ink::Fill{box(stage.starts + stage.minutes, stage.frees), 0.75});
-    group.items.emplace_back(ink::Fill{box(stage.starts, stage.starts + stage.minutes), 0});
-    group.items.emplace_back(ink::Stroke{box(stage.starts, stage.frees), kit.thin()});
-    group.items.emplace_back(
-        ink::Text{{0, low + 0.3}, "Stage " + std::to_string(s + 1), kit.look.lettering});
-  }
-  picture.items.emplace_back(std::move(group));
+}  // namespace
+
+std::string row_letter(std::size_t row) {
+  return std::string(1, static_cast<char>('a' + static_cast<int>(row % 26)));
+}
+
+Picture stage_pictures(const Context& context, const GlueStage& stage, double width, double room) {
+  constexpr double gap = 5;
+  const double highest = std::min(room, largest);
+  const ClampShapes shapes = clamp_shapes(context.plan.assembly, stage);
+  if (shapes.solids.empty()) return coming_in(context, stage, width, highest);
+  const Vec2 open = size_seen(apart(context, stage).solids),
+             closed = size_seen(with_clamps(context, stage, shapes));
+  const auto scale = [](Vec2 size, double wide, double high) {
+    return std::min((wide - 2 * label_room) / size.x, (high - 2 * label_room) / size.y);
+  };
+  const double half = (width - gap) / 2;
+  const double beside = std::min(scale(open, half, highest), scale(closed, half, highest));
+  // Below each other both at one scale.
+  const double wood = std::max(room - gap - 4 * label_room, 0.0) / (open.y + closed.y);
+  const double upper = std::min(open.y * wood + 2 * label_room, largest),
+               lower = std::min(closed.y * wood + 2 * label_room, largest);
+  const double below = std::min(scale(open, width, upper), scale(closed, width, lower));
+  if (below <= beside)
+    return drafting::side_by_side(coming_in(context, stage, half, highest),
+                                  in_clamps(context, stage, half, highest), gap);
+  Picture picture = coming_in(context, stage, width, upper);
+  Picture second = in_clamps(context, stage, width, lower);
+  const double depth = picture.height + gap;
+  drafting::append(picture.items, drafting::moved(std::move(second.items), {0, -depth}));
+  picture.height = depth + second.height;
   return picture;
 }
 

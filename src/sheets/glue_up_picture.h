@@ -5,12 +5,11 @@
 
 namespace splay::sheets {
 
-// The stage's parts coming in along their ways, each with its mark and the number of its step.
-drafting::Picture coming_in(const Context& context, const fabrication::GlueStage& stage,
-                            double width, double highest);
-// The same together in their clamps, rows lettered as in the table; nothing when there are none.
-drafting::Picture in_clamps(const Context& context, const fabrication::GlueStage& stage,
-                            double width, double highest);
+// The stage's parts coming in along their ways, each with its mark and the number of its step, and
+// the same together in their clamps, rows lettered as in the table: beside or below each other,
+// whichever lets them be larger; only the first when there are no clamps.
+drafting::Picture stage_pictures(const Context& context, const fabrication::GlueStage& stage,
+                                 double width, double room);
 // All stages on an axis of time: hands black, clamps grey.
 // Of the stages from `first` to before `last`.
 drafting::Picture timeline(const Context& context, double width, std::size_t first,

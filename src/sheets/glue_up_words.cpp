@@ -109,9 +109,9 @@ std::string stage_title(const Context& context, const GlueStage& stage) {
       for (const int part : but_edging(context, *side)) put_once(marks, context.plan.mark_of(part));
   }
   constexpr std::size_t most = 8;
-  const bool more = marks.size() > most;
-  if (more) marks.resize(most);
-  return listed(marks) + (more ? " ..." : "") +
+  const std::size_t more = marks.size() > most ? marks.size() - most : 0;
+  marks.resize(marks.size() - more);
+  return listed(marks) + (more > 0 ? " and " + std::to_string(more) + " more" : "") +
          (stage.glued    ? ""
           : stage.undone ? " (dry: it comes apart again)"
                          : " (no glue)");

@@ -95,13 +95,14 @@ std::optional<Mouth> mouth_of(const PartSheet& sheet, const Line& line,
   return std::nullopt;
 }
 
-// For what lies on the part or beside it: its own place, on the nearest side.
-Mouth nearest_mouth(const PartSheet& sheet, Vec3 at) {
-  Mouth best{Side::z_high, at};
+// For what lies on the part or beside it: its own place, on the nearest side that it runs along.
+Mouth nearest_mouth(const PartSheet& sheet, const Line& line) {
+  Mouth best{Side::z_high, line.at};
   double least = 1e300;
   for (int i = 0; i < 6; ++i) {
     const auto side = static_cast<Side>(i);
-    const double away = std::abs(dot(parts::outward(side), at) - bound(sheet, side));
+    if (std::abs(dot(parts::outward(side), line.along)) > 0.7) continue;
+    const double away = std::abs(dot(parts::outward(side), line.at) - bound(sheet, side));
     if (away >= least) continue;
     least = away;
     best.side = side;
@@ -147,8 +148,11 @@ using Place = std::pair<double, double>;
 
 std::string figures_of(const FigureStyle& style, const std::vector<Place>& places, bool first) {
   std::string words;
-  for (const Place& place : places)
-    words += (words.empty() ? "" : ", ") + style.text(first ? place.first : place.second);
+  for (const Place& place : places) {
+    const double at = first ? place.first : place.second;
+    words += (words.empty() ? "" : ", ") + style.text(std::abs(at)) +
+             (style.text(at).starts_with("-") ? " outside it" : "");
+  }
   return words;
 }
 
@@ -186,7 +190,7 @@ std::vector<std::string> fitting_lines(const PartSheet& sheet) {
     // enters, the first part along the axis, the others against it.
     const Vec3 way = index == fitting.parts.front() ? line.along : -line.along;
     const Mouth mouth = open            ? *open
-                        : holes.empty() ? nearest_mouth(sheet, line.at)
+                        : holes.empty() ? nearest_mouth(sheet, line)
                                         : Mouth{side_seen(-way), line.at};
     std::string words =
         capitalised(fitting.kind) + " " + fitting.size + ", " + sheet.name(mouth.side) + ": ";
@@ -194,7 +198,10 @@ std::vector<std::string> fitting_lines(const PartSheet& sheet) {
       if (!open && index == fitting.parts.front()) hole.from = std::max(hole.from, 0.0);
       words += hole_words(sheet, hole, line, mouth.side) + "; ";
     }
-    if (holes.empty()) words += "its middle ";
+    // A runner is given by where it begins.
+    if (holes.empty())
+      words +=
+          fitting.kind.ends_with("runner") ? "its front end, at half its height, " : "its middle ";
     const std::vector<Measured> axes = axes_of(sheet, mouth.side);
     const auto along = [&](const Measured& each) {
       return dot(each.axis, mouth.at) +

@@ -45,19 +45,25 @@ void draw_field(const drafting::Kit& kit, const Field& field, ink::Rect box,
   items.emplace_back(drafting::fitted(kit, field.value, inside, {.height = kit.look.figures}));
 }
 
-// What each column's values need, stretched or squeezed to the whole.
+// What each column needs, stretched to the whole, or its value written as small as the name.
 std::vector<double> column_widths(const drafting::Kit& kit, const std::vector<Field>& fields,
                                   double whole) {
-  std::vector<double> widths;
-  double sum = 0;
+  std::vector<double> least, wanted;
+  double least_sum = 0, sum = 0;
   for (const Field& field : fields) {
-    widths.push_back(2 * pad +
-                     std::max(kit.width(field.value, kit.look.figures),
-                              kit.width(field.name, kit.look.lettering, ink::Face::italic)));
-    sum += widths.back();
+    constexpr double air = 0.1;
+    least.push_back(2 * pad + air +
+                    std::max(kit.width(field.value, kit.look.lettering),
+                             kit.width(field.name, kit.look.lettering, ink::Face::italic)));
+    wanted.push_back(std::max(least.back(), 2 * pad + kit.width(field.value, kit.look.figures)));
+    least_sum += least.back();
+    sum += wanted.back();
   }
-  for (double& width : widths) width *= whole / sum;
-  return widths;
+  const bool tight = sum > whole && sum > least_sum;
+  for (std::size_t i = 0; i < fields.size(); ++i)
+    wanted[i] = tight ? least[i] + (wanted[i] - least[i]) * (whole - least_sum) / (sum - least_sum)
+                      : wanted[i] * whole / sum;
+  return wanted;
 }
 
 // The mark in a box of its own, with the sign of the hand.
@@ -82,25 +88,32 @@ double draw_mark(const PartSheet& sheet, double height, std::vector<ink::Item>& 
   return width;
 }
 
-// Name, show face, hand and quantity, from the left edge to the right one.
+// Name, show face over hand, and quantity, from the left edge to the right one.
 void draw_band(const PartSheet& sheet, double left, double right, drafting::Scale scale,
                std::vector<ink::Item>& items) {
   const drafting::Kit& kit = sheet.kit();
-  const double base = -band / 2 - kit.look.figures / 2;
-  const auto write = [&](const std::string& words, double letter) {
-    items.emplace_back(ink::Text{{right, base}, words, letter, 0, ink::Align::right});
-    right -= kit.width(words, letter) + 4;
+  constexpr double gap = 4;
+  const double letter = kit.look.lettering, middle = -band / 2;
+  const auto write = [&](const std::string& words, double height, double base) {
+    items.emplace_back(ink::Text{{right, base}, words, height, 0, ink::Align::right});
+    return kit.width(words, height);
   };
-  write(std::to_string(sheet.row.quantity()) + " off, views " + drafting::short_text(scale),
-        kit.look.figures);
-  if (sheet.row.pair >= 0) {
+  right -= gap + write(std::to_string(sheet.row.quantity()) + " off, views " +
+                           drafting::short_text(scale),
+                       kit.look.figures, middle - kit.look.figures / 2);
+  const std::string show = "show face: " + show_words(sheet);
+  if (sheet.row.pair < 0) {
+    right -= gap + write(show, letter, middle - letter / 2);
+  } else {
     const std::string& other =
         sheet.context.plan.rows[static_cast<std::size_t>(sheet.row.pair)].mark;
-    const double end = right;
-    write(hand_words(sheet.row) + ", pair of " + other, kit.look.lettering);
-    items.emplace_back(ink::Link{{{right + 4, -band + 0.5}, {end, -0.5}}, part_anchor(other)});
+    const double upper = write(show, letter, middle + 0.25 * letter);
+    const double lower =
+        write(hand_words(sheet.row) + ", pair of " + other, letter, middle - 1.25 * letter);
+    items.emplace_back(
+        ink::Link{{{right - lower, -band + 0.5}, {right, middle}}, part_anchor(other)});
+    right -= gap + std::max(upper, lower);
   }
-  write("show face: " + show_words(sheet), kit.look.lettering);
   items.emplace_back(drafting::fitted(kit, row_name(sheet.context, sheet.row),
                                       {{left, -band + 0.4}, {right, -0.4}},
                                       {.height = kit.look.heading, .face = ink::Face::bold}));

@@ -4,11 +4,11 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
-#include <optional>
 
 #include "drafting/conventions.h"
 #include "drafting/room.h"
 #include "drafting/scale.h"
+#include "drafting/sheetful.h"
 #include "drafting/text_block.h"
 #include "sheets/kinds.h"
 #include "sheets/rods_marks.h"
@@ -17,11 +17,12 @@ namespace splay::sheets {
 
 namespace {
 
-// mm: of a mark's line, from there to its words, of the longest words, of the name along the edge.
-constexpr double line_length = 11, lead = 5, most_words = 42, name_room = 4.5;
-constexpr double overlap = 10;            // beyond either join line
-constexpr double note = 12;               // over all of them
-constexpr double beside = 4, above = 10;  // between strips
+// mm: of a mark's line, from there to its words, of the name along the edge.
+constexpr double line_length = 11, lead = 5, name_room = 4.5;
+constexpr double words_wanted = 30;  // mm: of a label's words and figure
+constexpr double overlap = 10;       // beyond either join line
+constexpr double note = 12;          // over all of them
+constexpr Vec2 between{4, 6};        // strips
 
 // A length of a rod from `from` to `to`, on paper with `from` at its foot.
 struct Length {
@@ -55,15 +56,42 @@ std::vector<Length> lengths_of(const std::vector<Rod>& rods, double room) {
   return all;
 }
 
+// Of labels, so that as many strips as can be stand side by side on a page, or one less, ...
+std::vector<double> words_widths(double area) {
+  constexpr double others = line_length + lead + 1 + name_room;
+  std::vector<double> widths;
+  const double most = (area + between.x) / (words_wanted + others + between.x);
+  for (int count = std::max(1, static_cast<int>(most)); count > 0; --count)
+    widths.push_back((area + between.x) / count - between.x - others - 1e-6);
+  return widths;
+}
+
+// What stands at a mark: its figure, and beside that as many lines of words as they need.
+struct Label {
+  const RodMark* mark = nullptr;
+  std::string figure;
+  double indent = 0;  // of the words, mm
+  std::vector<std::string> words;
+};
+
 class LengthDrawing {
  public:
   LengthDrawing(const Context& context, const Length& length)
       : kit_(context.kit), length_(length), letter_(kit_.look.lettering) {
+    for (const double words : words_widths(context.area().width())) {
+      labels(words);
+      constexpr std::size_t most_lines = 3;  // more are hard to read off
+      double taken = 0;
+      for (const Label& label : labels_) taken += room_of(label);
+      if (taken <= height() && std::ranges::all_of(labels_, [](const Label& label) {
+            return label.words.size() <= most_lines;
+          }))
+        break;
+    }
     double words = 0;
-    for (const RodMark* mark : length.marks())
-      words = std::max(words, kit_.width(figure(*mark), letter_, ink::Face::bold) +
-                                  kit_.width(mark->text(length.rod->of), letter_));
-    words = std::min(words, most_words);
+    for (const Label& label : labels_)
+      for (const std::string& line : label.words)
+        words = std::max(words, label.indent + kit_.width(line, letter_));
     width_ = line_length + (words > 0 ? lead + words + 1 : 0) + name_room;
   }
   double width() const { return width_; }
@@ -81,7 +109,21 @@ class LengthDrawing {
  private:
   double y(double at) const { return foot_.y + at - length_.low(); }
   double right() const { return foot_.x + width_; }
-  std::string figure(const RodMark& mark) const { return kit_.figures.text(mark.at) + "  "; }
+  double pitch() const { return letter_ * 1.5; }
+  double room_of(const Label& label) const {
+    return pitch() * static_cast<double>(std::max<std::size_t>(label.words.size(), 1));
+  }
+
+  void labels(double width) {
+    labels_.clear();
+    for (const RodMark* mark : length_.marks()) {
+      Label label{mark, kit_.figures.text(mark->at) + "  ", 0, {}};
+      label.indent = kit_.width(label.figure, letter_, ink::Face::bold);
+      label.words =
+          drafting::wrap(kit_, mark->text(length_.rod->of), width - label.indent, letter_);
+      labels_.push_back(std::move(label));
+    }
+  }
 
   void outline() {
     ink::Path path;
@@ -90,30 +132,33 @@ class LengthDrawing {
   }
 
   void marks() {
-    const std::vector<const RodMark*> seen = length_.marks();
-    const double line = letter_ * 1.5;
-    std::vector<double> wanted, room(seen.size(), line);
-    for (const RodMark* mark : seen) wanted.push_back(y(mark->at));
+    std::vector<double> wanted, room;
+    for (const Label& label : labels_) {
+      wanted.push_back(y(label.mark->at));
+      room.push_back(room_of(label));
+    }
     const std::vector<double> placed = drafting::spread(
-        wanted, room, y(length_.low()) + letter_ * 0.9, y(length_.high()) - letter_ * 0.9);
+        wanted, room, y(length_.low()) + letter_ * 0.15, y(length_.high()) - letter_ * 0.15);
     ink::Group group{"view", {}};
     ink::Path solid, centres, leaders;
     const double text_at = foot_.x + line_length + lead;
-    for (std::size_t i = 0; i < seen.size(); ++i) {
-      const double at = wanted[i];
-      const Vec2 from{foot_.x, at}, to{foot_.x + line_length, at};
-      (seen[i]->centre ? centres : solid).move(from).line(to);
-      leaders.move(to).line({text_at - 0.6, placed[i]});
-      const std::string figure_text = figure(*seen[i]);
-      const double taken = kit_.width(figure_text, letter_, ink::Face::bold);
-      const double base = placed[i] - letter_ / 2;
-      group.items.emplace_back(
-          ink::Text{{text_at, base}, figure_text, letter_, 0, ink::Align::left, ink::Face::bold});
-      group.items.emplace_back(
-          ink::Text{{text_at + taken, base},
-                    drafting::shortened(kit_, seen[i]->text(length_.rod->of),
-                                        right() - name_room - text_at - taken, letter_),
-                    letter_});
+    for (std::size_t i = 0; i < labels_.size(); ++i) {
+      const Label& label = labels_[i];
+      const Vec2 from{foot_.x, wanted[i]}, to{foot_.x + line_length, wanted[i]};
+      (label.mark->centre ? centres : solid).move(from).line(to);
+      double level = placed[i] + (room[i] - pitch()) / 2;
+      leaders.move(to).line({text_at - 0.6, level});
+      group.items.emplace_back(ink::Text{{text_at, level - letter_ / 2},
+                                         label.figure,
+                                         letter_,
+                                         0,
+                                         ink::Align::left,
+                                         ink::Face::bold});
+      for (const std::string& line : label.words) {
+        group.items.emplace_back(
+            ink::Text{{text_at + label.indent, level - letter_ / 2}, line, letter_});
+        level -= pitch();
+      }
     }
     stroke(group, std::move(solid), kit_.look.middle, ink::Dash::continuous);
     stroke(group, std::move(centres), kit_.look.middle, ink::Dash::chain);
@@ -184,6 +229,7 @@ class LengthDrawing {
 
   const drafting::Kit& kit_;
   const Length& length_;
+  std::vector<Label> labels_;
   double letter_, width_ = 0;
   Vec2 foot_;
   drafting::Items items_;
@@ -195,61 +241,15 @@ constexpr const char* how_to =
     "stick along its edge, and hold that edge to the work: datum to datum. Check each overall with "
     "a rule.";
 
-// Strips from left to right, short ones over each other, each on the first of the last pages that
-// has room.
-class Pages {
- public:
-  explicit Pages(const Context& context) : context_(context), area_(context.area()) {}
-  double room() const { return area_.height() - note; }
-
-  void put(const Length& length) {
-    LengthDrawing drawing(context_, length);
-    constexpr std::size_t near = 3;
-    for (std::size_t p = pages_.size() > near ? pages_.size() - near : 0; p < pages_.size(); ++p)
-      if (const auto foot = place(columns_[p], drawing)) return draw(p, drawing, *foot);
-    start();
-    draw(pages_.size() - 1, drawing, place(columns_.back(), drawing).value_or(area_.low));
-  }
-  std::vector<ink::Page> take() { return std::move(pages_); }
-
- private:
-  struct Column {
-    double x = 0, width = 0, taken = 0;
-  };
-
-  std::optional<Vec2> place(std::vector<Column>& columns, const LengthDrawing& drawing) const {
-    for (Column& column : columns) {
-      if (drawing.width() > column.width || column.taken + above + drawing.height() > room())
-        continue;
-      const Vec2 foot{column.x, area_.low.y + column.taken + above};
-      column.taken += above + drawing.height();
-      return foot;
-    }
-    const double x =
-        columns.empty() ? area_.low.x : columns.back().x + columns.back().width + beside;
-    if (x + drawing.width() > area_.high.x && !columns.empty()) return std::nullopt;
-    columns.push_back({x, drawing.width(), drawing.height()});
-    return Vec2{x, area_.low.y};
-  }
-
-  void draw(std::size_t page, LengthDrawing& drawing, Vec2 foot) {
-    drafting::append(pages_[page].items, drawing.draw(foot));
-  }
-
-  void start() {
-    pages_.push_back(
-        start_page(context_, "Setting-out strips", drafting::text({1, 1}, *context_.job().units)));
-    pages_.back().items.emplace_back(
-        drafting::fitted(context_.kit, how_to, {{area_.low.x, area_.high.y - note}, area_.high},
-                         {context_.kit.look.lettering, ink::Face::regular, ink::Align::left}));
-    columns_.emplace_back();
-  }
-
-  const Context& context_;
-  ink::Rect area_;
-  std::vector<ink::Page> pages_;
-  std::vector<std::vector<Column>> columns_;  // of each page
-};
+ink::Page strips_page(const Context& context) {
+  const ink::Rect area = context.area();
+  ink::Page page =
+      start_page(context, "Setting-out strips", drafting::text({1, 1}, *context.job().units));
+  page.items.emplace_back(
+      drafting::fitted(context.kit, how_to, {{area.low.x, area.high.y - note}, area.high},
+                       {context.kit.look.lettering, ink::Face::regular, ink::Align::left}));
+  return page;
+}
 
 }  // namespace
 
@@ -260,9 +260,24 @@ std::vector<ink::Page> make_rods(const Context& context) {
   rods = shared(std::move(rods));
   if (Rod heights = heights_of(context); !heights.marks.empty())
     rods.insert(rods.begin(), std::move(heights));
-  Pages pages(context);
-  for (const Length& length : lengths_of(rods, pages.room())) pages.put(length);
-  return pages.take();
+  const ink::Rect area = context.area();
+  const Vec2 room{area.width(), area.height() - note};
+  const std::vector<Length> lengths = lengths_of(rods, room.y);
+  std::vector<LengthDrawing> drawings;
+  std::vector<Vec2> sizes;
+  for (const Length& length : lengths) {
+    drawings.emplace_back(context, length);
+    sizes.push_back({drawings.back().width(), drawings.back().height()});
+  }
+  std::vector<ink::Page> pages;
+  const std::vector<drafting::Laid> laid = drafting::lay_out(sizes, room, between);
+  for (std::size_t i = 0; i < laid.size(); ++i) {
+    while (pages.size() <= laid[i].page) pages.push_back(strips_page(context));
+    const Vec2 foot =
+        Vec2{area.low.x, area.high.y - note} + laid[i].at - Vec2{0, drawings[i].height()};
+    drafting::append(pages[laid[i].page].items, drawings[i].draw(foot));
+  }
+  return pages;
 }
 
 }  // namespace splay::sheets

@@ -186,17 +186,12 @@ bool joins(Rod& rod, const Rod& more) {
 }  // namespace
 
 std::string RodMark::text(const std::vector<std::string>& all) const {
-  constexpr std::size_t most = 5;
   std::string text;
   for (const RodName& name : names) {
     text += text.empty() ? "" : "; ";
     if (name.of.size() != all.size()) {
-      std::vector<std::string> of = name.of;
-      if (of.size() > most) {
-        of.resize(most);
-        of.back() += " ...";
-      }
-      text += all.empty() ? name.what + " " + joined(of) : joined(of) + " " + name.what;
+      const std::string of = joined(name.of);
+      text += all.empty() ? name.what + " " + of : of + " " + name.what;
     } else {
       text += name.what;
     }

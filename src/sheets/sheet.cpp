@@ -59,6 +59,10 @@ double story_width(const Context& context) {
   return drafting::columns(context.area(), story_columns(context)).front().width();
 }
 
+double story_height(const Context& context) {
+  return drafting::columns(context.area(), story_columns(context)).front().height();
+}
+
 std::vector<ink::Page> story_pages(const Context& context, const std::string& sheet_title,
                                    const drafting::Story& story) {
   const std::vector<ink::Rect> columns = drafting::columns(context.area(), story_columns(context));

@@ -63,7 +63,8 @@ ink::Page start_page(const Context& context, const std::string& sheet_title,
 // A story on as many pages as it takes: one column upright, two lying.
 std::vector<ink::Page> story_pages(const Context& context, const std::string& sheet_title,
                                    const drafting::Story& story);
-double story_width(const Context& context);  // of a column in story_pages
+double story_width(const Context& context);   // of a column in story_pages
+double story_height(const Context& context);  // of one
 // The same with larger lettering on a large sheet, for pages of text: it is read from further off.
 Context for_reading(const Context& context);
 

@@ -112,26 +112,52 @@ std::string unmarked_line(std::vector<std::string> unmarked) {
   return text.empty() ? text : text + ".";
 }
 
+// The drawing and its cuts: boards have them below; sheets beside or below, whichever lets the
+// sheet be drawn larger, or else takes less paper.
+StockDrawing with_cuts(const Context& context, const StockLayout& layout, const CutSheet& sheet,
+                       const StockScale& scale, bool below, double width) {
+  StockDrawing drawing = stock_drawing(context, layout, sheet, scale);
+  drafting::Picture& picture = drawing.picture;
+  if (below) {
+    Story story{drafting::of_picture(std::move(picture), 1),
+                drafting::of_picture(cut_tables(context.kit, sheet, width), 0)};
+    picture = drafting::as_picture(story, width);
+  } else {
+    const double beside = width - picture.width - gap;
+    picture =
+        drafting::side_by_side(std::move(picture), cut_tables(context.kit, sheet, beside), gap);
+  }
+  return drawing;
+}
+
+StockDrawing sheet_drawing(const Context& context, const StockLayout& layout, const CutSheet& sheet,
+                           double width, double height, StockScale& scale) {
+  const double tables = cut_tables(context.kit, sheet, width).height + 1;
+  const StockScale above = sheet_scale(context, layout, sheet, {width, height - tables});
+  scale = sheet_scale(context, layout, sheet, {width - table_width - gap, height});
+  StockDrawing beside = with_cuts(context, layout, sheet, scale, false, width);
+  if (above.along.ratio() < scale.along.ratio()) return beside;
+  StockDrawing below = with_cuts(context, layout, sheet, above, true, width);
+  if (above.along == scale.along && below.picture.height >= beside.picture.height) return beside;
+  scale = above;
+  return below;
+}
+
 drafting::Block sheet_block(const Context& context, const StockLayout& layout,
                             const CutSheet& sheet, double width, double height) {
   const drafting::Kit& kit = context.kit;
-  const bool is_sheet = layout.kind == model::StockKind::sheet;
   constexpr double caption = 16;
-  const StockScale scale =
-      is_sheet ? sheet_scale(context, layout, sheet, {width - table_width - gap, height - caption})
-               : board_scale(context, layout, {width, height});
-  StockDrawing drawing = stock_drawing(context, layout, sheet, scale);
-  Story story{
-      drafting::body_text(kit, sheet_line(context, layout, sheet, scale), width, ink::Face::bold)};
-  if (is_sheet) {
-    const double beside = width - drawing.picture.width - gap;
-    story.push_back(drafting::of_picture(
-        drafting::side_by_side(std::move(drawing.picture), cut_tables(kit, sheet, beside), gap),
-        1));
+  StockScale scale;
+  StockDrawing drawing;
+  if (layout.kind == model::StockKind::sheet) {
+    drawing = sheet_drawing(context, layout, sheet, width, height - caption, scale);
   } else {
-    story.push_back(drafting::of_picture(std::move(drawing.picture), 1));
-    story.push_back(drafting::of_picture(cut_tables(kit, sheet, width), 1));
+    scale = board_scale(context, layout, {width, height});
+    drawing = with_cuts(context, layout, sheet, scale, true, width);
   }
+  Story story{
+      drafting::body_text(kit, sheet_line(context, layout, sheet, scale), width, ink::Face::bold),
+      drafting::of_picture(std::move(drawing.picture), 1)};
   for (const std::string& line : {unmarked_line(drawing.unmarked), off_cuts_line(context, sheet)})
     if (!line.empty()) story.push_back(drafting::body_text(kit, line, width));
   return drafting::of_picture(drafting::as_picture(story, width), 6);

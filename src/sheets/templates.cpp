@@ -4,9 +4,9 @@
 #include <cmath>
 
 #include "drafting/conventions.h"
-#include "drafting/flow.h"
 #include "drafting/hatch.h"
 #include "drafting/scale.h"
+#include "drafting/sheetful.h"
 #include "drafting/text_block.h"
 #include "sheets/kinds.h"
 #include "sheets/templates_shape.h"
@@ -91,75 +91,57 @@ Picture angle_card(const Context& context, const GaugeAngle& angle) {
   return picture;
 }
 
-// Pictures in rows, each row as high as its highest, the rows shared evenly among the pages.
-class Shelves {
- public:
-  Shelves(const Context& context, std::string note)
-      : context_(context), note_(std::move(note)), area_(context.area()) {}
+constexpr const char* how_to =
+    "Full size. Print without scaling and hold a rule to both bars first. Hatched is waste. Up the "
+    "page is along the part; the loop marks the face, the V the front edge. Measure the longest "
+    "cut line before you glue it on. An end whose face is tapered or curved away has none: mark it "
+    "by its part view.";
+constexpr double note_height = 15;  // mm: over the pictures
 
-  void put(Picture picture) {
-    if (row_.width > 0 && row_.width + picture.width > area_.width()) end_row();
-    drafting::append(row_.items, drafting::moved(std::move(picture.items), {row_.width, 0}));
-    row_.width += picture.width + air;
-    row_.height = std::max(row_.height, picture.height);
-  }
-  // The last page keeps a record of what the bars measured on paper.
-  std::vector<ink::Page> take() {
-    std::vector<ink::Page> pages;
-    if (row_.width > 0) end_row();
-    if (rows_.empty()) return pages;
-    rows_.push_back(record());
-    constexpr double note_height = 10;
-    const ink::Rect room{area_.low, area_.high - Vec2{0, note_height + 2}};
-    for (drafting::Items& items : drafting::flow(rows_, {room}, {room})) {
-      pages.push_back(
-          start_page(context_, "Templates", drafting::text({1, 1}, *context_.job().units)));
-      pages.back().items.emplace_back(drafting::fitted(
-          context_.kit, note_, {{area_.low.x, area_.high.y - note_height}, area_.high},
-          {context_.kit.look.lettering, ink::Face::regular, ink::Align::left}));
-      drafting::append(pages.back().items, std::move(items));
-    }
-    return pages;
-  }
+ink::Page templates_page(const Context& context) {
+  const ink::Rect area = context.area();
+  ink::Page page = start_page(context, "Templates", drafting::text({1, 1}, *context.job().units));
+  page.items.emplace_back(drafting::fitted(
+      context.kit, how_to, {{area.low.x, area.high.y - note_height + 2}, area.high},
+      {context.kit.look.lettering, ink::Face::regular, ink::Align::left}));
+  return page;
+}
 
- private:
-  void end_row() {
-    rows_.push_back(drafting::of_picture(std::move(row_), air));
-    row_ = {};
-  }
-  drafting::Block record() const {
-    const double letter = context_.kit.look.lettering;
-    Picture picture{{}, area_.width(), 3 * letter};
-    picture.items.emplace_back(ink::Group{
-        "note",
-        {ink::Text{{0, -2 * letter},
-                   "Print checked: bar across ________ mm, bar up ________ mm, by ____________, on "
-                   "____________",
-                   letter}}});
-    drafting::Block block = drafting::of_picture(std::move(picture), 0);
-    block.keep_with_previous = true;
-    return block;
-  }
-
-  const Context& context_;
-  std::string note_;
-  ink::Rect area_;
-  drafting::Story rows_;
-  Picture row_;
-};
+// What the bars measured on paper, to be filled in.
+ink::Group record(const Context& context, Vec2 at) {
+  return {"note",
+          {ink::Text{at,
+                     "Print checked: bar across ________ mm, bar up ________ mm, by ____________, "
+                     "on ____________",
+                     context.kit.look.lettering}}};
+}
 
 }  // namespace
 
 std::vector<ink::Page> make_templates(const Context& context) {
-  Shelves shelves(context,
-                  "Full size. Print without scaling and hold a rule to both bars first. Hatched is "
-                  "waste. Up the page is along the part; the loop marks the face, the V the front "
-                  "edge. Measure the longest cut line before you glue it on.");
+  std::vector<Picture> pictures;
   for (const fabrication::PartRow* row : rows_in_order(context.plan))
     for (const Template& made : templates_of(PartSheet(context, *row)))
-      shelves.put(template_picture(context, made));
-  for (const GaugeAngle& angle : gauge_angles(context)) shelves.put(angle_card(context, angle));
-  return shelves.take();
+      pictures.push_back(template_picture(context, made));
+  for (const GaugeAngle& angle : gauge_angles(context))
+    pictures.push_back(angle_card(context, angle));
+  std::vector<Vec2> sizes;
+  for (const Picture& picture : pictures) sizes.push_back({picture.width, picture.height});
+
+  const ink::Rect area = context.area();
+  const double record_height = 3 * context.kit.look.lettering;
+  const Vec2 room{area.width(), area.height() - note_height - record_height};
+  const std::vector<drafting::Laid> laid = drafting::lay_out(sizes, room, {air, air});
+  std::vector<ink::Page> pages;
+  for (std::size_t i = 0; i < laid.size(); ++i) {
+    while (pages.size() <= laid[i].page) pages.push_back(templates_page(context));
+    const Vec2 at = Vec2{area.low.x, area.high.y - note_height} + laid[i].at;
+    drafting::append(pages[laid[i].page].items, drafting::moved(std::move(pictures[i].items), at));
+  }
+  if (!pages.empty())
+    pages.back().items.emplace_back(
+        record(context, area.low + Vec2{0, context.kit.look.lettering}));
+  return pages;
 }
 
 }  // namespace splay::sheets

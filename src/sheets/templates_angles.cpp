@@ -11,7 +11,8 @@ namespace {
 
 class Angles {
  public:
-  void add(double radians, const std::string& what) {
+  // `what` the angle is, of which part; "" for an angle of the piece.
+  void add(double radians, const std::string& what, const std::string& of) {
     constexpr double least = 0.0005, same = 0.00004;
     double angle = std::abs(radians);
     if (angle > std::numbers::pi) return;
@@ -20,10 +21,11 @@ class Angles {
       return;
     for (Entry& entry : entries_) {
       if (std::abs(entry.radians - angle) > same) continue;
-      if (std::ranges::find(entry.names, what) == entry.names.end()) entry.names.push_back(what);
+      put(entry, what, of);
       return;
     }
-    entries_.push_back({angle, {what}});
+    entries_.push_back({angle, {}});
+    put(entries_.back(), what, of);
   }
   std::vector<GaugeAngle> take() {
     std::ranges::stable_sort(entries_, {}, &Entry::radians);
@@ -31,19 +33,31 @@ class Angles {
     for (const Entry& entry : entries_) {
       GaugeAngle angle{entry.radians, ""};
       constexpr std::size_t most = 4;
-      for (std::size_t i = 0; i < std::min(most, entry.names.size()); ++i)
-        angle.names += (i == 0 ? "" : "; ") + entry.names[i];
-      if (entry.names.size() > most) angle.names += "; ...";
+      const std::size_t more = entry.names.size() > most ? entry.names.size() - most + 1 : 0;
+      for (std::size_t i = 0; i < entry.names.size() - more; ++i) {
+        angle.names += (i == 0 ? "" : "; ") + entry.names[i].what;
+        if (!entry.names[i].of.empty()) angle.names += " of " + joined(entry.names[i].of);
+      }
+      if (more > 0) angle.names += " and " + std::to_string(more) + " more";
       list.push_back(std::move(angle));
     }
     return list;
   }
 
  private:
+  struct Name {
+    std::string what;
+    std::vector<std::string> of;
+  };
   struct Entry {
     double radians;
-    std::vector<std::string> names;
+    std::vector<Name> names;
   };
+  static void put(Entry& entry, const std::string& what, const std::string& of) {
+    auto name = std::ranges::find(entry.names, what, &Name::what);
+    if (name == entry.names.end()) name = entry.names.insert(name, {what, {}});
+    if (!of.empty() && std::ranges::find(name->of, of) == name->of.end()) name->of.push_back(of);
+  }
   std::vector<Entry> entries_;
 };
 
@@ -53,12 +67,12 @@ std::vector<GaugeAngle> gauge_angles(const Context& context) {
   Angles angles;
   for (const fabrication::PartRow& row : context.plan.rows) {
     for (const fabrication::CutReport& cut : row.cuts) {
-      angles.add(cut.bevel, "bevel of " + row.mark);
-      angles.add(cut.face_angle, "face angle of " + row.mark);
+      angles.add(cut.bevel, "bevel", row.mark);
+      angles.add(cut.face_angle, "face angle", row.mark);
     }
   }
   for (const parts::NamedAngle& angle : context.plan.assembly.angles)
-    angles.add(angle.radians, angle.name);
+    angles.add(angle.radians, angle.name, "");
   return angles.take();
 }
 

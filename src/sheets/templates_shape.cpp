@@ -149,6 +149,8 @@ class TemplateMaker {
       runs.push_back({std::min(a, b), std::max(a, b)});
       outermost = std::min(outermost, runs.back()[0]);
     }
+    // Where the side is tapered away all round, none of it reaches this end.
+    if (outermost > (end == Side::x_high ? -size_.x : 0) + window) return {1, -1};
     Interval reach{1e300, -1e300};
     for (const auto& [from, to] : runs) {
       if (from > outermost + window) continue;

@@ -140,3 +140,19 @@ TEST_CASE("a pivot's hole in a stile whose end is cut at a slant") {
   // A short pin: a longer one would come too near the mortise under it.
   check_words(piece, "d left member", {"Pivot 6 mm pin, head: 6 wide, 6 deep;"});
 }
+
+TEST_CASE("a drawer's runner is given on the outside of its box, by its front end") {
+  const test::Built piece = test::piece_from("projects/plain-bookcase.toml");
+  // It stands 120 over the opening's foot, which is the top of a bottom panel 18.2 thick that the
+  // sides come down past; its band on the box's side and on the case's is the same one.
+  check_words(
+      piece, "books left panel",
+      {"Side runner 250 mm, inside: its front end, at half its height, from the foot: 138.2"});
+  for (const char* side : {"drawer left side", "drawer right side"}) {
+    check_words(piece, side, {"Side runner 250 mm, outside: its front end"});
+    const auto pages = test::pages_of(test::binder(piece), piece.row(side).mark);
+    CHECK_FALSE(test::shows(pages, ": -"));
+  }
+  // A hinge's pin stands before the edge.
+  check_words(piece, "books right panel", {"from the front edge: 8 outside it"});
+}

@@ -111,3 +111,31 @@ TEST_CASE("a template tells the longest line that can be measured on it") {
   }
   CHECK(told > 0);
 }
+
+TEST_CASE("strips and templates of the demos fill their pages") {
+  struct Most {
+    const char* demo;
+    int strips, templates;
+  };
+  for (const Most& most :
+       {Most{"projects/splayed-stool.toml", 5, 4}, Most{"projects/six-sided-tea-tray.toml", 5, 7},
+        Most{"projects/canted-tea-cabinet.toml", 4, 4}}) {
+    const test::Built piece = test::piece_from(most.demo);
+    for (const model::PaperSize paper : {model::PaperSize::a4, model::PaperSize::letter}) {
+      const ink::Packet packet = test::binder(piece, paper);
+      INFO(most.demo);
+      CHECK(pages_titled(packet, "Setting-out strips") <= most.strips);
+      CHECK(pages_titled(packet, "Templates") <= most.templates);
+    }
+  }
+}
+
+TEST_CASE("a leg tapered on all four sides has no template at its foot, for its face ends above") {
+  // What lies on the blank's own face begins where the taper ends: of the foot there is nothing on
+  // it that a template could be laid along.
+  const test::Built piece = test::piece_from("projects/six-sided-tea-tray.toml");
+  const std::string all = words(test::binder(piece), "Templates");
+  const std::string mark = piece.row("left leg").mark;
+  CHECK(all.find(mark + ": head") != std::string::npos);
+  CHECK(all.find(mark + ": foot") == std::string::npos);
+}
