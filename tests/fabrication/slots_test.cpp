@@ -1,0 +1,65 @@
+// Slots of a breadboard's outer pins against the movement of the top they hold.
+#include "fabrication/soundness.h"
+#include "model/movement.h"
+#include "support/piece.h"
+
+using namespace splay;
+using namespace splay::fabrication;
+
+namespace {
+
+// The humidity at which wood at 21 C comes to a moisture, percent.
+double humidity_for(double moisture) {
+  double low = 5, high = 95;
+  while (high - low > 1e-9) {
+    const double middle = (low + high) / 2;
+    (model::equilibrium_moisture(middle, 21) < moisture ? low : high) = middle;
+  }
+  return low;
+}
+
+// A flatsawn cherry top 48 by 24, made at 8 % in a room that goes `points` to either side; pins
+// 1/4 in thick, three at an end, the outer ones 8 in from the middle.
+test::Built top(double points, const std::string& more, const std::string& deep = "24") {
+  const std::string room = "[room]\ntemperature = 21\nmade_at = " + std::to_string(humidity_for(8)) +
+                           "\ndriest = " + std::to_string(humidity_for(8 - points)) +
+                           "\ndampest = " + std::to_string(humidity_for(8 + points)) + "\n";
+  return test::build(test::job() + room +
+                     "[stock.cherry]\nkind = \"board\"\nthickness = 1\nspecies = \"black "
+                     "cherry\"\n[top.t]\nstock = \"cherry\"\noutline = { front = 48, deep = " +
+                     deep + " }\nbreadboard = { width = 4" + more + " }\n");
+}
+
+constexpr double inch = 25.4;
+
+}  // namespace
+
+// Cherry, 24 in, 4 points: 0.238 in (woodweb.com, "Wood Table End Options"; 0.00248 a point, Wood
+// Handbook, Table 13-5). At a pin 8 in from the middle a third of that to either side.
+TEST_CASE("slots of breadboard ends are measured against the wood's movement") {
+  const test::Built built = top(4, ", movement = 0.238");
+  REQUIRE(built.stops().empty());
+  REQUIRE(built.plan.soundness.slots.size() == 1);
+  const PinSlot& slot = built.plan.soundness.slots.front();
+  CHECK(slot.off / inch == Approx(8));
+  CHECK(slot.pin / inch == Approx(0.25));
+  CHECK(slot.length / inch == Approx(0.25 + 0.238).margin(1e-6));
+  CHECK(slot.needs / inch == Approx(0.25 + 2 * 8 * 0.00248 * 4).margin(1e-6));
+  CHECK(slot.enough());
+  CHECK(top(4, ", movement = 0.15").found("slot-too-short"));
+  CHECK_FALSE(top(4, ", movement = 0.17").found("slot-too-short"));
+  // Pins nearer the middle or the edge: five at an end stand 9.6 in off.
+  const test::Built five = top(4, ", movement = 0.17, pins = 5");
+  CHECK(five.found("slot-too-short"));
+  CHECK(five.plan.soundness.slots.front().off / inch == Approx(9.6));
+}
+
+TEST_CASE("slots that aren't stated follow the wood, at least 1/8 in a foot") {
+  const PinSlot plain = top(4, "").plan.soundness.slots.front();
+  CHECK(plain.length / inch == Approx(0.25 + 0.25).margin(1e-6));
+  const PinSlot wet = top(6, "").plan.soundness.slots.front();
+  CHECK(wet.length / inch == Approx(0.25 + 24 * 0.00248 * 6).margin(1e-6));
+  CHECK(wet.enough());
+  // One pin only is the fixed one: no slot.
+  CHECK(top(4, ", pins = 1").plan.soundness.slots.empty());
+}
