@@ -71,6 +71,60 @@ void report(Plan& plan, const WidthChange& change) {
                            "a tongue."});
 }
 
+// What is screwed on without places of its own, a runner or the packing under it, may have slots
+// for all of its screws but one.
+void check_screwed(Plan& plan, int index, double over, const std::string& what) {
+  const parts::Part& part = plan.assembly.parts[static_cast<std::size_t>(index)];
+  const Soundness& sound = plan.soundness;
+  const double points = std::max({sound.made - sound.driest, sound.dampest - sound.made, 0.0});
+  const double moved = model::movement(over, coefficient(plan, part), 0, points);
+  if (over <= stands_width || moved <= stands_change) return;
+  const FigureStyle figures = plan.project->job.figures();
+  const std::string& mark = plan.mark_of(index);
+  Finding finding{Level::caution,
+                  "screws-need-slots",
+                  {mark},
+                  what + " is screwed across the grain of " + mark + " over " +
+                      figures.with_unit(over) + ", which moves " + figures.with_unit(moved) +
+                      " to one side there.",
+                  "One screw fast, at the front; the others in the middle of slots along it, at "
+                  "the far end longer than the screw by " +
+                      figures.with_unit(2 * moved) + "."};
+  const bool known = std::ranges::any_of(plan.findings, [&](const Finding& each) {
+    return each.code == finding.code && each.text == finding.text;
+  });
+  if (!known) plan.findings.push_back(std::move(finding));
+}
+
+void check_runners(Plan& plan) {
+  const parts::Assembly& all = plan.assembly;
+  for (const parts::Fitting& fitting : all.fittings) {
+    if (!fitting.kind.ends_with("runner")) continue;
+    for (const int index : fitting.parts) {
+      const parts::Part& part = all.parts[static_cast<std::size_t>(index)];
+      if (std::abs(dot(fitting.axis, part.place.ey)) > std::cos(0.35))
+        check_screwed(plan, index, fitting.length, "A " + fitting.kind);
+    }
+  }
+}
+
+void check_screwed_parts(Plan& plan) {
+  const parts::Assembly& all = plan.assembly;
+  for (const parts::Joint& joint : all.joints) {
+    if (joint.kind != "screwed") continue;
+    for (const parts::Mate& mate : joint.mates)
+      for (const int index : {mate.a, mate.b}) {
+        const int other = index == mate.a ? mate.b : mate.a;
+        const parts::Part& part = all.parts[static_cast<std::size_t>(index)];
+        if (moves_along(plan, part, all.parts[static_cast<std::size_t>(other)])) continue;
+        if (const auto held = shared_reach(mate, index, {0, 1, 0}, all))
+          check_screwed(
+              plan, index, held->to - held->from,
+              plan.mark_of(other) + " (" + all.parts[static_cast<std::size_t>(other)].name + ")");
+      }
+  }
+}
+
 }  // namespace
 
 void judge_movement(Plan& plan) {
@@ -96,6 +150,8 @@ void judge_movement(Plan& plan) {
     if (change.stops) report(plan, change);
     sound.changes.push_back(std::move(change));
   }
+  check_runners(plan);
+  check_screwed_parts(plan);
 }
 
 }  // namespace splay::fabrication

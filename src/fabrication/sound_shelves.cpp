@@ -61,13 +61,22 @@ double spread_load(const Plan& plan, const parts::Part& part, double span) {
   return std::min(most_load, pounds * newton_per_pound * span * part.size.y / square_foot);
 }
 
+// Of both edges, when first loaded. A slab that stays straight across lets an edge without a beam
+// go down too far, in deep shelves further than without the other's; wood is weak enough across
+// that it doesn't.
+EdgeSags edges_of(double load_per_length, double span, const Slab& slab) {
+  const double alone = sag_spread(load_per_length, span, slab.stiffness, 1);
+  const EdgeSags sags = sag_of_slab(load_per_length, span, slab);
+  return {std::clamp(sags.low, 0.0, alone), std::clamp(sags.high, 0.0, alone)};
+}
+
 // The longest span at which it holds with what is joined to it; halved in until it is known to a
 // tenth.
 double longest_holding(const Plan& plan, const parts::Part& part, const Slab& slab) {
   double low = 0, high = 10000;
   while (high - low > 0.1) {
     const double span = (low + high) / 2;
-    const double sag = sag_of_slab(spread_load(plan, part, span) / span, span, slab).worst();
+    const double sag = edges_of(spread_load(plan, part, span) / span, span, slab).worst();
     (years * sag <= span / limit_part ? low : high) = span;
   }
   return low;
@@ -83,7 +92,7 @@ ShelfSag reckon(const Plan& plan, int row, int index, double span) {
   const ShelfSection section = shelf_section(plan, index, span);
   sag.known = section.known;
   if (!sag.known) return sag;
-  const EdgeSags sags = sag_of_slab(sag.load / span, span, section.slab);
+  const EdgeSags sags = edges_of(sag.load / span, span, section.slab);
   sag.sag = sags.worst();
   sag.later = years * sag.sag;
   sag.can_span = longest_holding(plan, part, section.slab);
@@ -91,7 +100,7 @@ ShelfSag reckon(const Plan& plan, int row, int index, double span) {
   sag.uncounted = section.uncounted;
   for (const bool high : {false, true})
     sag.edges.push_back({parts::side_name(part, high ? parts::Side::y_high : parts::Side::y_low),
-                         std::max(0.0, high ? sags.high : sags.low)});
+                         high ? sags.high : sags.low});
   return sag;
 }
 

@@ -158,7 +158,7 @@ struct Soundness {
 };
 
 // Each judges one thing into plan.soundness and appends its findings: "held-across-grain" (stop),
-// "panel-too-tight" (stop), "panel-comes-out", "slot-too-short" (stop),
+// "screws-need-slots", "panel-too-tight" (stop), "panel-comes-out", "slot-too-short" (stop),
 // "shelf-sags", "tips-easily", "clothing-storage", "too-large-for-way", "too-high-to-turn-up",
 // "drawer-cannot-open" (stop), "drawer-meets-door", "play-too-small".
 void judge_movement(Plan& plan);

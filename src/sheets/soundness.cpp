@@ -205,8 +205,9 @@ class Page {
           "shear: Wood Handbook, Eq. 9-2), but a board glued on the whole face is one with the "
           "shelf. The joint lets the shelf turn: one edge carried helps the other by the shelf's "
           "torsion only, E Iw d4a/dx4 - G J d2a/dx2 = w e (Roark, chapter 10; from memory), G = "
-          "0.06 E (low for wood: Wood Handbook, Table 5-1). The edge that sags more is in the "
-          "table.");
+          "0.06 E (low for wood: Wood Handbook, Table 5-1). No edge is taken to sag more than with "
+          "nothing "
+          "joined; the one that sags more is in the table.");
   }
 
   void balance() {

@@ -79,6 +79,19 @@ TEST_CASE("a back glued to a shelf carries its rear edge") {
   CHECK(std::min(shelf.edges[0].sag, shelf.edges[1].sag) < 0.01 * free);
 }
 
+// Half as deep as it is long, a shelf resists twisting too little to hand its load to the back.
+TEST_CASE("a deep shelf does not sag more for what is joined to it") {
+  const std::string deep = "\ndepth = 18\n";
+  std::string text = shelved(hold("glued")), bare_text = shelved();
+  for (std::string* each : {&text, &bare_text})
+    each->replace(each->find("\ndepth = 12\n"), deep.size(), deep);
+  const ShelfSag held = sag_of(test::build(text), "one shelf");
+  const ShelfSag free = sag_of(test::build(bare_text), "one shelf");
+  CHECK(held.joined.size() == 1);
+  CHECK(held.sag <= free.sag * (1 + 1e-9));
+  CHECK(held.sag > 0.9 * free.sag);
+}
+
 TEST_CASE("screws count when they stand close, and dry joints don't") {
   CHECK(sag_of(test::build(shelved(screws(2))), "one shelf").joined.empty());
   const ShelfSag close = sag_of(test::build(shelved(screws(5))), "one shelf");

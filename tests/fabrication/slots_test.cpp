@@ -21,9 +21,10 @@ double humidity_for(double moisture) {
 // A flatsawn cherry top 48 by 24, made at 8 % in a room that goes `points` to either side; pins
 // 1/4 in thick, three at an end, the outer ones 8 in from the middle.
 test::Built top(double points, const std::string& more, const std::string& deep = "24") {
-  const std::string room = "[room]\ntemperature = 21\nmade_at = " + std::to_string(humidity_for(8)) +
-                           "\ndriest = " + std::to_string(humidity_for(8 - points)) +
-                           "\ndampest = " + std::to_string(humidity_for(8 + points)) + "\n";
+  const std::string room =
+      "[room]\ntemperature = 21\nmade_at = " + std::to_string(humidity_for(8)) +
+      "\ndriest = " + std::to_string(humidity_for(8 - points)) +
+      "\ndampest = " + std::to_string(humidity_for(8 + points)) + "\n";
   return test::build(test::job() + room +
                      "[stock.cherry]\nkind = \"board\"\nthickness = 1\nspecies = \"black "
                      "cherry\"\n[top.t]\nstock = \"cherry\"\noutline = { front = 48, deep = " +
@@ -62,4 +63,39 @@ TEST_CASE("slots that aren't stated follow the wood, at least 1/8 in a foot") {
   CHECK(wet.enough());
   // One pin only is the fixed one: no slot.
   CHECK(top(4, ", pins = 1").plan.soundness.slots.empty());
+}
+
+namespace {
+
+// A drawer 16 in deep on runners between two sides of the stock, their grain upright.
+test::Built drawer(const std::string& stock) {
+  return test::build(
+      test::job() + "[room]\ntemperature = 21\nmade_at = " + std::to_string(humidity_for(8)) +
+      "\ndriest = " + std::to_string(humidity_for(4)) +
+      "\ndampest = " + std::to_string(humidity_for(12)) +
+      "\n[stock.cherry]\nkind = \"board\"\nthickness = \"3/4\"\nspecies = \"black cherry\"\n" +
+      test::sheet("ply", "3/4") + test::sheet("thin", "1/4") + test::board("box", "1/2") +
+      "[case.a]\noutline = { bottom = 24, height = 14 }\ndepth = 18\nstock = \"" + stock +
+      "\"\ncorners = \"butt\"\nthrough = [\"left\", \"right\"]\n[drawer.low]\nopening = { bottom = "
+      "22.5, height = 12.5 }\nat = [0.75, 0, 0.75]\ndepth = 17\nbeside = [\"a left panel\", \"a "
+      "right panel\"]\nbox = { stock = \"box\", bottom = \"thin\", corners = \"dovetail\", lap = "
+      "\"1/8\" }\nfront = { stock = \"box\" }\nrunner = { kind = \"side\", length = 16, at = 5 "
+      "}\n");
+}
+
+}  // namespace
+
+// Cherry over the runner's 16 in: 16 x 0.00248 x 4 = 0.159 in to either side.
+TEST_CASE("a runner across the grain of a solid side needs slots") {
+  const test::Built solid = drawer("cherry");
+  CAPTURE(solid.stops());
+  CHECK(solid.stops().empty());
+  REQUIRE(solid.found("screws-need-slots"));
+  for (const Finding& each : solid.plan.findings)
+    if (each.code == "screws-need-slots") {
+      CHECK(each.text.find("16 in") != std::string::npos);
+      CHECK(each.text.find("5/32 in") != std::string::npos);
+      CHECK(each.remedy.find("5/16 in") != std::string::npos);
+    }
+  CHECK_FALSE(drawer("ply").found("screws-need-slots"));
 }
