@@ -166,6 +166,16 @@ class Page {
       table.rows.push_back({std::move(cells), {}, false});
     }
     put(table);
+    if (!std::ranges::all_of(sound_.shelves, &fabrication::ShelfSag::rail)) shelf_words();
+    if (std::ranges::any_of(sound_.shelves, &fabrication::ShelfSag::rail))
+      say("Rails on edge under something: 200 lbf at the middle, someone leaning or sitting there "
+          "(own assumption), sag = P L3 / (48 E I), limit span / 240 (building codes, from "
+          "memory).");
+    if (unknown)
+      say("Not known: the file names neither the species nor the stiffness of that stock.");
+  }
+
+  void shelf_words() {
     say("Sag = 5 w L4 / (384 E I), resting freely on both ends: a housing does not count as fixed. "
         "Load and limit (span / 144): "
         "Architectural Woodwork Standards, 1st edition (AWI, AWMAC, WI, 2009): " +
@@ -174,13 +184,6 @@ class Page {
         "memory of the Wood Handbook, chapter 5. What sags needs thicker stock, both long edges "
         "stiffened, or a support between.");
     stiffened();
-    const bool rails = std::ranges::any_of(sound_.shelves, &fabrication::ShelfSag::rail);
-    if (rails)
-      say("Rails on edge under something: 200 lbf at the middle, someone leaning or sitting there "
-          "(own assumption), sag = P L3 / (48 E I), limit span / 240 (building codes, from "
-          "memory).");
-    if (unknown)
-      say("Not known: the file names neither the species nor the stiffness of that stock.");
   }
 
   // What is joined along shelves, and how it is reckoned.
@@ -235,16 +238,16 @@ class Page {
                               each.open && &edge == &each.edges.front()});
     }
     if (table.rows.empty()) {
-      say("It hangs: nothing to tip. Its fixings carry its weight and what is put in it.");
+      say("It hangs: nothing to tip. Its fixings carry its weight and what is put in it: into "
+          "studs or sound masonry, of a kind that their maker rates for it; local codes come "
+          "before this page, and where they ask for it someone licensed designs them.");
       return;
     }
     put(table);
-    std::string more =
-        "The centre of mass from the solids and the densities of their stocks. It falls by itself "
+    say("The centre of mass from the solids and the densities of their stocks. It falls by itself "
         "when it is tipped until its centre is over the edge of its feet; the push is level, at "
-        "the "
-        "top, when it begins to tip.";
-    say(more + pulled_out() +
+        "the top, when it begins to tip." +
+        pulled_out() +
         " These are figures, no test: where a standard or local rules ask for one, have it "
         "tested.");
     full_drawers();

@@ -99,3 +99,23 @@ TEST_CASE("a runner across the grain of a solid side needs slots") {
     }
   CHECK_FALSE(drawer("ply").found("screws-need-slots"));
 }
+
+// A top 20 in wide screwed to a batten across it: glued as well it can't move; without glue it is
+// held from the first screw to the last.
+TEST_CASE("a screwed batten holds a top where its screws are") {
+  const auto held = [](int count, const std::string& more) {
+    return test::build(test::job() +
+                       "[stock.oak]\nkind = \"board\"\nthickness = 1\nspecies = \"white oak\"\n"
+                       "[board.top]\nat = [0, 0, 10]\nstock = \"oak\"\nlength = 30\nwidth = "
+                       "20\nanchor = \"corner\"\n[board.batten]\nat = [10, 3, 9]\nstock = "
+                       "\"oak\"\nwidth = 2\nlength = 15\nturn = \"90 deg\"\n[joint.fixed]\nkind = "
+                       "\"screw\"\non = \"touching\"\nhost = \"batten\"\nguest = \"top\"\nlength = "
+                       "\"1 1/2\"\ncount = " +
+                       std::to_string(count) + "\n" + more);
+  };
+  const std::string dry = "[glue_up]\nundone = [\"top to batten\"]\n";
+  CAPTURE(held(1, dry).stops());
+  CHECK(held(1, "").found("held-across-grain"));
+  CHECK(held(4, dry).found("held-across-grain"));
+  CHECK(held(1, dry).stops().empty());
+}
