@@ -3,6 +3,7 @@
 
 #include "constructs/construct.h"
 #include "constructs/curve.h"
+#include "constructs/fasteners.h"
 #include "joinery/tenon.h"
 
 namespace splay::constructs {
@@ -56,6 +57,7 @@ struct TableTop : model::Fields {
   model::Given<Length> thickness, overhang;
   model::Given<TopShape> shape{TopShape::rectangle};
   model::Given<int> sides{8};
+  model::Tables<TopFastener> fasteners;
   void fields(model::FieldVisitor& visit) override;
   void check(model::Complaints& complaints) const override;
 };

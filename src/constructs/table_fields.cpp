@@ -106,6 +106,7 @@ void TableTop::fields(model::FieldVisitor& visit) {
   choose<TopShape, 2>(visit, may("shape", "a rectangle, or a regular polygon"), shape,
                       {"rectangle", "regular"});
   visit.count(may("sides", "regular: how many sides"), sides, Range::between(3, 64));
+  visit.tables(may("fastener", "what holds it to an apron", "it lies loose"), fasteners);
 }
 
 void TableTop::check(model::Complaints& complaints) const {

@@ -82,8 +82,11 @@ void TableBuild::add_top() {
                                                          "back edge", "underside", "top"};
   const int part = builder_.add(std::move(blank));
   cut_outline(builder_, part, outline);
+  const std::vector<int> held =
+      add_fasteners(builder_, spec_.top.fasteners, {spec_.name, part, head_});
   for (const PlacedLeg& leg : legs_) rest(builder_, leg.part, part, head_);
-  for (const int apron : aprons_) rest(builder_, apron, part, head_);
+  for (const int apron : aprons_)
+    if (std::ranges::find(held, apron) == held.end()) rest(builder_, apron, part, head_);
 }
 
 }  // namespace splay::constructs

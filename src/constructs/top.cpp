@@ -127,7 +127,7 @@ void TopBuild::run() {
     trim(panel);
   }
   add_measures(panel);
-  for (std::size_t i = 0; i < spec_.fasteners.size(); ++i) add_fasteners(spec_.fasteners[i], panel);
+  add_fasteners(builder_, spec_.fasteners, {spec_.name, panel, under_});
 }
 
 void Top::build(parts::Builder& builder) const { TopBuild(*this, builder).run(); }

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "constructs/construct.h"
+#include "constructs/fasteners.h"
 #include "constructs/outline.h"
 
 namespace splay::constructs {
@@ -37,18 +38,6 @@ struct Breadboard : model::Fields {
   model::Given<std::vector<std::string>> ends;
   void fields(model::FieldVisitor& visit) override;
   void check(model::Complaints& complaints) const override;
-};
-
-enum class FastenerType { figure_eight, clip, block };
-enum class HeldFace { front, back, left, right };
-struct TopFastener : model::Fields {
-  std::string name;
-  model::Given<FastenerType> type{FastenerType::figure_eight};
-  model::Given<std::string> to;
-  model::Given<HeldFace> face{HeldFace::back};
-  model::Given<int> count{2};
-  model::Given<Length> margin;
-  void fields(model::FieldVisitor& visit) override;
 };
 
 enum class TopGrain { across, deep };

@@ -6,6 +6,7 @@
 #include "joinery/bed.h"
 #include "joinery/draft.h"
 #include "joinery/joint.h"
+#include "model/movement.h"
 
 namespace splay::constructs {
 
@@ -17,6 +18,15 @@ struct TopBuild::End {
   double low = 0, high = 0;        // along `across`: the top's edges
   double tongue_low = 0, tongue_high = 0, tongue = 0, movement = 0;
 };
+
+// A top that its middle holds goes half of it to either side, at the worst of both seasons.
+double TopBuild::movement_of(double width) const {
+  const model::Stock* stock = builder_.project().stocks.find(*spec_.stock);
+  const bool solid = stock != nullptr && *stock->kind == model::StockKind::board;
+  const double rate = solid ? stock->timber.across_coefficient() : 0;
+  return std::max(width / 96,
+                  model::movement(width, rate, 0, model::most_points(builder_.project().room)));
+}
 
 std::vector<TopBuild::End> TopBuild::ends() const {
   const Breadboard& spec = spec_.breadboard;
@@ -37,7 +47,7 @@ std::vector<TopBuild::End> TopBuild::ends() const {
     end.tongue = spec.tongue_thickness.given ? spec.tongue_thickness->mm : thick_ / 3;
     end.tongue_low = under_ + (thick_ - end.tongue) / 2;
     end.tongue_high = end.tongue_low + end.tongue;
-    end.movement = spec.movement.given ? spec.movement->mm : (end.high - end.low) / 96;
+    end.movement = spec.movement.given ? spec.movement->mm : movement_of(end.high - end.low);
     result.push_back(end);
   }
   return result;

@@ -41,12 +41,11 @@ class TopBuild {
   bool build_with_ends();
   struct End;
   bool check_breadboard() const;
+  double movement_of(double width) const;
   std::vector<End> ends() const;
   void cut_tongue(int panel, const End& end);
   void join_end(int panel, int board, const End& end);
   void pin_end(int panel, int board, const End& end);
-  // top_fasteners.cpp
-  void add_fasteners(const TopFastener& choice, int panel);
 
   const Top& spec_;
   parts::Builder& builder_;

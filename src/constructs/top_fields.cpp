@@ -37,8 +37,9 @@ void Breadboard::fields(model::FieldVisitor& visit) {
                Range::allowance());
   visit.length(may("stopped", "how far from the edges the tongue stops", "it runs out"), stopped,
                Range::size());
-  visit.length(may("movement", "how much the top's width may change in all",
-                   "1/8 in for every 12 in of width, common practice"),
+  visit.length(may("movement", "how much longer the slots are than their pins",
+                   "what the whole width moves from the shop to the room's driest or dampest, at "
+                   "least 1/8 in for every 12 in of width"),
                movement, Range::allowance());
   visit.length(may("pin", "diameter of the pins"), pin, Range::size());
   visit.count(may("pins", "pins at an end, an odd number: the middle one holds, the others slide"),
@@ -50,18 +51,6 @@ void Breadboard::check(model::Complaints& complaints) const {
   if (pins.value % 2 == 0)
     complaints.complain({pins.span, "wrong-count", std::to_string(pins.value) + " pins",
                          "an odd number, so that one stands in the middle", "one more, or less"});
-}
-
-void TopFastener::fields(model::FieldVisitor& visit) {
-  choose<FastenerType, 3>(visit, may("type", "what holds the top to the rail"), type,
-                          {"figure-8", "clip", "slotted block"});
-  visit.text(need("to", "name of the part under the top, built before it"), to);
-  choose<HeldFace, 4>(visit, may("face", "the part's face that they stand at, usually inside"),
-                      face, {"front", "back", "left", "right"});
-  visit.count(may("count", "how many"), count, Range::between(1, 20));
-  visit.length(may("margin", "from the part's ends to the first and last",
-                   "half of the distance between two"),
-               margin, Range::allowance());
 }
 
 void Top::fields(model::FieldVisitor& visit) {

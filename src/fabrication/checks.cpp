@@ -23,9 +23,10 @@ void check_plan(Plan& plan) {
   check_any_parts(plan);
   judge_movement(plan);
   judge_panels(plan);
-  judge_shelves(plan);
+  judge_slots(plan);
   judge_balance(plan);
   judge_passage(plan);
+  judge_shelves(plan);
   judge_openings(plan);
   judge_play(plan);
   judge_finish(plan);

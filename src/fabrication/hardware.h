@@ -87,7 +87,7 @@ double figure_eight_swing(double between_holes);
 
 // Findings: "screw-comes-out" (stop; screws of hinges, fasteners and placed hardware too),
 // "screw-hole-tight", "pilot-hole-size", "fastener-held" (stop: it can't follow the top's
-// movement), "fastener-too-small", "hardware-for-nothing", "unknown-part" (stop).
+// movement), "fastener-too-small", "top-lies-loose", "hardware-for-nothing", "unknown-part" (stop).
 void judge_hardware(Plan& plan);
 
 }  // namespace splay::fabrication

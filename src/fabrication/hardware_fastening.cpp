@@ -104,6 +104,39 @@ void check_slot(Plan& plan, const TopFastening& one, double deep) {
                              "Slotted blocks with a longer tongue in a deeper slot."});
 }
 
+// A board or sheet that lies on others and that nothing but its weight keeps there.
+bool lies_loose(const Plan& plan, int index) {
+  const parts::Assembly& all = plan.assembly;
+  bool lies = false;
+  for (const parts::Joint& joint : all.joints) {
+    if (std::ranges::find(joint.between, index) == joint.between.end()) continue;
+    // The upper one is named first.
+    if (joint.kind != "resting" || joint.between.front() != index) return false;
+    lies = true;
+  }
+  const auto& added = plan.project->hardware;
+  for (std::size_t i = 0; i < added.size(); ++i)
+    if (std::ranges::find(*added[i].on, all.parts[static_cast<std::size_t>(index)].name) !=
+        added[i].on->end())
+      return false;
+  return lies;
+}
+
+void check_loose(Plan& plan, int index) {
+  const parts::Part& part = part_of(plan, index);
+  const model::Stock* stock = plan.project->stocks.find(part.stock);
+  const bool solid = stock != nullptr && *stock->kind == model::StockKind::board;
+  const std::string& mark = plan.mark_of(index);
+  plan.findings.push_back(
+      {Level::caution,
+       "top-lies-loose",
+       {mark},
+       mark + " (" + part.name + ") only lies on what is under it: nothing in the file holds it." +
+           (solid ? " Of solid wood, it must not be glued or screwed fast across its grain." : ""),
+       "Fasteners in the top's table (figure-8, clip or slotted block), which let it move, or what "
+       "holds it under [hardware] with its name in `on`."});
+}
+
 }  // namespace
 
 double figure_eight_swing(double holes) {
@@ -117,7 +150,8 @@ std::vector<TopFastening> top_fastenings(const Plan& plan) {
     if ((!is_eight(fitting.kind) && !slides(fitting.kind)) || fitting.parts.size() < 2) continue;
     const TopFastening one = fastening(plan, fitting);
     const auto same = std::ranges::find_if(all, [&](const TopFastening& each) {
-      return each.rail == one.rail && each.top == one.top && each.kind == one.kind;
+      return plan.mark_of(each.rail) == plan.mark_of(one.rail) && each.top == one.top &&
+             each.kind == one.kind;
     });
     if (same == all.end()) {
       all.push_back(one);
@@ -134,6 +168,8 @@ std::vector<TopFastening> top_fastenings(const Plan& plan) {
 }
 
 void judge_fastenings(Plan& plan) {
+  for (std::size_t i = 0; i < plan.assembly.parts.size(); ++i)
+    if (lies_loose(plan, static_cast<int>(i))) check_loose(plan, static_cast<int>(i));
   const std::vector<parts::Fitting> fittings = plan.assembly.fittings;
   for (const parts::Fitting& fitting : fittings) {
     if (fitting.parts.size() < 2) continue;

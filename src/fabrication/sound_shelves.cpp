@@ -1,11 +1,12 @@
 #include <algorithm>
 #include <cmath>
-#include <optional>
+#include <utility>
 
 #include "base/figure.h"
 #include "fabrication/bending.h"
 #include "fabrication/plan.h"
 #include "fabrication/sound_shared.h"
+#include "fabrication/sound_slabs.h"
 #include "fabrication/soundness.h"
 
 namespace splay::fabrication {
@@ -49,78 +50,57 @@ bool slides(const parts::Assembly& all, int index) {
 
 bool level(const parts::Part& part) { return std::abs(part.place.ez.z) > 0.995; }
 
-// Where along the part's length a mate carries it: from below, or at its ends.
-std::optional<Interval> carried(const parts::Mate& mate, int index, const parts::Assembly& all) {
-  const parts::Part& part = all.parts[static_cast<std::size_t>(index)];
-  const Vec3 outwards = mate.plane.n * (mate.a == index ? 1.0 : -1.0);
-  const Vec3 local = part.place.local_direction(outwards);
-  if (outwards.z > -0.7 && std::abs(local.x) < 0.7) return std::nullopt;
-  return shared_reach(mate, index, {1, 0, 0}, all);
-}
-
-std::vector<Interval> supports(int index, const parts::Assembly& all) {
-  std::vector<Interval> found;
-  for (const parts::Joint& joint : all.joints)
-    for (const parts::Mate& mate : joint.mates)
-      if (mate.a == index || mate.b == index)
-        if (const auto stretch = carried(mate, index, all)) found.push_back(*stretch);
-  std::ranges::sort(found, {}, &Interval::from);
-  return found;
-}
-
-// The widest gap between one support and the next; 0 with fewer than two.
-double clear_span(const std::vector<Interval>& supports) {
-  double span = 0, reached = supports.empty() ? 0 : supports.front().to;
-  for (const Interval& support : supports) {
-    span = std::max(span, support.from - reached);
-    reached = std::max(reached, support.to);
-  }
-  return span;
-}
-
 double modulus_of(const Plan& plan, const parts::Part& part) {
   const model::Stock* stock = plan.project->stocks.find(part.stock);
   return stock == nullptr ? 0 : stock->timber.modulus_mpa();
 }
 
-// A strip glued along a long edge over the whole length carries with it, each bending for itself.
-double glued_along(const Plan& plan, int index) {
-  const parts::Assembly& all = plan.assembly;
-  const parts::Part& part = all.parts[static_cast<std::size_t>(index)];
-  double stiffness = 0;
-  for (const parts::Joint& joint : all.joints) {
-    if (joint.kind != "glued" || joint.between.size() != 2) continue;
-    if (joint.between[0] != index && joint.between[1] != index) continue;
-    const int other = joint.between[0] == index ? joint.between[1] : joint.between[0];
-    const parts::Part& strip = all.parts[static_cast<std::size_t>(other)];
-    const bool along =
-        std::abs(dot(strip.place.ex, part.place.ex)) > 0.999 && strip.size.x > 0.9 * part.size.x;
-    if (!along) continue;
-    const auto high = strip.world.extent({0, 0, 1});
-    const double depth = high[1] - high[0];
-    if (depth <= 0) continue;
-    stiffness +=
-        modulus_of(plan, strip) * second_moment(strip.body.volume() / strip.size.x / depth, depth);
+// N on one span of a shelf.
+double spread_load(const Plan& plan, const parts::Part& part, double span) {
+  const double pounds = *plan.project->room.shelves == model::ShelfUse::books ? 50 : 40;
+  return std::min(most_load, pounds * newton_per_pound * span * part.size.y / square_foot);
+}
+
+// Of both edges, when first loaded. A slab that stays straight across lets an edge without a beam
+// go down too far, in deep shelves further than without the other's; wood is weak enough across
+// that it doesn't.
+EdgeSags edges_of(double load_per_length, double span, const Slab& slab) {
+  const double alone = sag_spread(load_per_length, span, slab.stiffness, 1);
+  const EdgeSags sags = sag_of_slab(load_per_length, span, slab);
+  return {std::clamp(sags.low, 0.0, alone), std::clamp(sags.high, 0.0, alone)};
+}
+
+// The longest span at which it holds with what is joined to it; halved in until it is known to a
+// tenth.
+double longest_holding(const Plan& plan, const parts::Part& part, const Slab& slab) {
+  double low = 0, high = 10000;
+  while (high - low > 0.1) {
+    const double span = (low + high) / 2;
+    const double sag = edges_of(spread_load(plan, part, span) / span, span, slab).worst();
+    (years * sag <= span / limit_part ? low : high) = span;
   }
-  return stiffness;
+  return low;
 }
 
 ShelfSag reckon(const Plan& plan, int row, int index, double span) {
   const parts::Part& part = plan.assembly.parts[static_cast<std::size_t>(index)];
-  const double pounds = *plan.project->room.shelves == model::ShelfUse::books ? 50 : 40;
   ShelfSag sag;
   sag.row = row;
   sag.span = span;
-  const double area = span * part.size.y;
-  sag.load = std::min(most_load, pounds * newton_per_pound * area / square_foot);
+  sag.load = spread_load(plan, part, span);
   sag.limit = span / limit_part;
-  const double modulus = modulus_of(plan, part);
-  sag.known = modulus > 0;
+  const ShelfSection section = shelf_section(plan, index, span);
+  sag.known = section.known;
   if (!sag.known) return sag;
-  const double stiffness =
-      modulus * second_moment(part.size.y, part.size.z) + glued_along(plan, index);
-  sag.sag = sag_spread(sag.load / span, span, stiffness, 1);
+  const EdgeSags sags = edges_of(sag.load / span, span, section.slab);
+  sag.sag = sags.worst();
   sag.later = years * sag.sag;
+  sag.can_span = longest_holding(plan, part, section.slab);
+  sag.joined = section.joined;
+  sag.uncounted = section.uncounted;
+  for (const bool high : {false, true})
+    sag.edges.push_back({parts::side_name(part, high ? parts::Side::y_high : parts::Side::y_low),
+                         high ? sags.high : sags.low});
   return sag;
 }
 
@@ -138,7 +118,20 @@ ShelfSag reckon_rail(const Plan& plan, int row, int index, double span) {
   if (!sag.known) return sag;
   sag.sag = sag_middle(sag.load, span, modulus, second_moment(part.size.z, part.size.y));
   sag.later = sag.sag;
+  // Under one load at its middle the sag grows as the cube of the span, the limit as the span.
+  if (sag.sag > 0) sag.can_span = span * std::sqrt(sag.limit / sag.sag);
   return sag;
+}
+
+std::string remedy(const ShelfSag& sag) {
+  if (sag.rail) return "A deeper rail, or a support between.";
+  const auto& [low, high] = std::pair(sag.edges.front(), sag.edges.back());
+  constexpr double same = 0.01;  // of the sag
+  if (std::abs(low.sag - high.sag) < same * sag.sag)
+    return "Thicker stock, a support between, or both long edges stiffened: a strip on edge glued "
+           "along them, or the back joined to the edge behind.";
+  return "A strip on edge glued along the " + (low.sag > high.sag ? low : high).name +
+         ", which sags more; thicker stock, or a support between.";
 }
 
 void report(Plan& plan, const ShelfSag& sag) {
@@ -153,9 +146,7 @@ void report(Plan& plan, const ShelfSag& sag) {
                                " over " + figures.with_unit(sag.span) + load +
                                figures.with_unit(sag.limit) + " (span / " +
                                (sag.rail ? "240)." : "144)."),
-                           sag.rail ? "A deeper rail, or a support between."
-                                    : "Thicker stock, a strip on edge glued along the front, or a "
-                                      "support between."});
+                           remedy(sag)});
 }
 
 }  // namespace
@@ -172,7 +163,7 @@ void judge_shelves(Plan& plan) {
       const parts::Part& part = all.parts[static_cast<std::size_t>(member)];
       const bool shelf = level(part) && part.size.y >= 3 * part.size.z;
       if (!shelf && (slides(all, member) || !carrying_rail(all, member, floor))) continue;
-      const double clear = clear_span(supports(member, all));
+      const double clear = clear_span(plan, member);
       if (clear <= span) continue;
       span = clear;
       longest = member;

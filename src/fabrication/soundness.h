@@ -32,16 +32,37 @@ struct PanelRoom {
   double shrinks = 0;  // from made to driest
 };
 
-// A level part that is carried only at places along its length.
+// A pin that is fast in one part and runs in a slot of another, of solid wood that moves across its
+// grain about its middle: a breadboard's outer pins.
+struct PinSlot {
+  int row = 0;         // of the part with the slot
+  std::string pin_in;  // mark of the other
+  double off = 0;      // mm from the part's middle
+  double pin = 0;      // its diameter
+  double length = 0;   // of the slot, from the solid: the pin and twice the lesser room beside it
+  double needs = 0;    // the pin and twice what the wood moves there to one side
+  bool enough() const { return length >= needs - 1e-6; }
+};
+
+// A level part that is carried only at places along its length. Of its two long edges the one that
+// sags more counts.
 struct ShelfSag {
+  struct Edge {
+    std::string name;
+    double sag = 0;  // when first loaded
+  };
   int row = 0;
   double span = 0;   // clear, between the supports that are furthest apart
   double load = 0;   // N over the span
   double sag = 0;    // when first loaded
   double later = 0;  // after years
   double limit = 0;
-  bool known = false;  // the stiffness is; else nothing but span and load holds
-  bool rail = false;   // on edge, the load at its middle, for a short time
+  double can_span = 0;                 // with what is joined to it
+  std::vector<Edge> edges;             // two; none of a rail
+  std::vector<std::string> joined;     // marks of what stiffens it along its length
+  std::vector<std::string> uncounted;  // and of what would, were its own stiffness known
+  bool known = false;                  // the stiffness is; else nothing but span and load holds
+  bool rail = false;                   // on edge, the load at its middle, for a short time
   bool holds() const { return later <= limit; }
 };
 
@@ -125,6 +146,7 @@ struct Soundness {
   double made = 0, driest = 0, dampest = 0;  // moisture content, percent
   std::vector<WidthChange> changes;
   std::vector<PanelRoom> panels;
+  std::vector<PinSlot> slots;
   std::vector<ShelfSag> shelves;
   std::vector<Balance> balances;  // shut; open when something opens; open and loaded with drawers
   std::vector<DrawerLoad> loads;
@@ -136,14 +158,15 @@ struct Soundness {
 };
 
 // Each judges one thing into plan.soundness and appends its findings: "held-across-grain" (stop),
-// "panel-too-tight" (stop), "panel-comes-out",
+// "screws-need-slots", "panel-too-tight" (stop), "panel-comes-out", "slot-too-short" (stop),
 // "shelf-sags", "tips-easily", "clothing-storage", "too-large-for-way", "too-high-to-turn-up",
 // "drawer-cannot-open" (stop), "drawer-meets-door", "play-too-small".
 void judge_movement(Plan& plan);
 void judge_panels(Plan& plan);
-void judge_shelves(Plan& plan);
+void judge_slots(Plan& plan);
 void judge_balance(Plan& plan);
 void judge_passage(Plan& plan);
+void judge_shelves(Plan& plan);  // what the way in has made up dry doesn't stiffen a shelf
 void judge_openings(Plan& plan);
 void judge_play(Plan& plan);
 

@@ -35,4 +35,9 @@ Moistures moistures(const Room& room) {
   return {at(*room.made_at), at(*room.driest), at(*room.dampest)};
 }
 
+double most_points(const Room& room) {
+  const Moistures all = moistures(room);
+  return std::max({all.made - all.driest, all.dampest - all.made, 0.0});
+}
+
 }  // namespace splay::model

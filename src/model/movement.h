@@ -23,5 +23,7 @@ struct Moistures {
   double made = 0, driest = 0, dampest = 0;
 };
 Moistures moistures(const Room& room);
+// The most that it goes to one side from where it was made; not negative.
+double most_points(const Room& room);
 
 }  // namespace splay::model

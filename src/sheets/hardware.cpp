@@ -89,6 +89,37 @@ void add_places(const Context& context, Story& story, double width) {
   drafting::add(story, std::move(places));
 }
 
+// What the table of fastenings means, of the kinds that are in it.
+std::string fastening_words(const Context& context,
+                            const std::vector<fabrication::TopFastening>& all) {
+  std::string text =
+      "The top held in its middle; at the fastener furthest from there, from where it is made to "
+      "the driest and the dampest.";
+  double swings = -1;
+  bool off_rail = false, clip = false;
+  for (const fabrication::TopFastening& each : all) {
+    const bool eight = each.kind == "figure-8 fastener";
+    if (eight && each.along_rail) swings = std::max({swings, each.shrinks, each.swells});
+    off_rail = off_rail || each.set_back > 0;
+    clip = clip || each.kind == "table clip";
+  }
+  constexpr double holes = 25.4 * 5 / 8, thirty_second = 25.4 / 32;
+  const FigureStyle& style = context.kit.figures;
+  if (swings >= 0)
+    text += " A figure-8 stands square to its rail and swings along it: " +
+            degrees_text(Angle{std::asin(std::min(1.0, swings / holes))}.degrees(), 1) +
+            " to one side with " + style.with_unit(holes) +
+            " between its holes. Drive both screws so that it can, and cut its recess open far "
+            "enough.";
+  if (off_rail)
+    text += " Off the rail: the room left between the rail and the shoulder of a clip or block, " +
+            style.with_unit(thirty_second) + " more than the top pushes it in (common practice).";
+  if (clip)
+    text += " Set a clip's slot " + style.with_unit(thirty_second) +
+            " further down than its tongue, so that it draws the top down.";
+  return text;
+}
+
 // What a top does over each rail that holds it.
 void add_fastenings(const Context& context, Story& story, double width) {
   const std::vector<fabrication::TopFastening> all = fabrication::top_fastenings(context.plan);
@@ -113,13 +144,7 @@ void add_fastenings(const Context& context, Story& story, double width) {
          false});
   add_chapter(context, story, "What holds the top", drafting::table(context.kit, table, width),
               width);
-  add_paragraph(context, story,
-                "The top held in its middle; at the fastener furthest from there, from where it is "
-                "made to the driest and the dampest. Off the rail: the room left between the rail "
-                "and the shoulder of a clip or block, 1/32 in more than the top pushes it in "
-                "(common practice). Set a clip's slot 1/32 in further down than its tongue, so "
-                "that it draws the top down.",
-                width);
+  add_paragraph(context, story, fastening_words(context, all), width);
   story.back().space_after = 6;
 }
 

@@ -101,6 +101,15 @@ class Page {
         "screw by the figure given, the screw set in the middle of it. Room in a groove is for "
         "each side of a panel pinned in its middle: half of its swelling and 1/16 in (common "
         "practice); what it has is measured between the solids.");
+    slots();
+  }
+
+  void slots() {
+    for (const fabrication::PinSlot& slot : sound_.slots)
+      say("Pins of " + slot.pin_in + " in slots of " + row(slot.row).mark + ": " + text(slot.off) +
+          " from its middle the slot is " + text(slot.length) + " long and needs " +
+          text(slot.needs) + ", the pin (" + text(slot.pin) +
+          ") and the movement to either side; glue only the pin in the middle.");
   }
 
   std::string room_it_has(int of) const {
@@ -146,12 +155,8 @@ class Page {
       std::vector<Cell> cells{Cell::bold(row(sag.row).mark + "  " + row(sag.row).name),
                               text(sag.span), newtons(sag.load)};
       if (sag.known) {
-        // A spread load grows with the span, so that the sag is as its fourth power; under one load
-        // it is as the third; the limit as the first.
-        const double over = sag.limit / sag.later;
-        const double longest = sag.span * (sag.rail ? std::sqrt(over) : std::cbrt(over));
         for (const double mm : {sag.sag, sag.later, sag.limit}) cells.emplace_back(small(mm));
-        cells.emplace_back(text(longest));
+        cells.emplace_back(text(sag.can_span));
         cells.emplace_back(sag.holds() ? "holds" : "sags");
       } else {
         unknown = true;
@@ -161,21 +166,51 @@ class Page {
       table.rows.push_back({std::move(cells), {}, false});
     }
     put(table);
-    say("Sag = 5 w L4 / (384 E I), resting freely on both ends: a housing does not count as fixed; "
-        "a strip glued along an edge counts with its own I. Load and limit (span / 144): "
-        "Architectural Woodwork Standards, 1st edition (AWI, AWMAC, WI, 2009): " +
-        std::string(*context_.plan.project->room.shelves == model::ShelfUse::books ? "50" : "40") +
-        " lbf on a square foot, at most 200 lbf on a shelf. After years: half as much again, from "
-        "memory of the Wood Handbook, chapter 5. What sags needs thicker stock, a strip on edge, "
-        "or "
-        "a support between.");
-    const bool rails = std::ranges::any_of(sound_.shelves, &fabrication::ShelfSag::rail);
-    if (rails)
+    if (!std::ranges::all_of(sound_.shelves, &fabrication::ShelfSag::rail)) shelf_words();
+    if (std::ranges::any_of(sound_.shelves, &fabrication::ShelfSag::rail))
       say("Rails on edge under something: 200 lbf at the middle, someone leaning or sitting there "
           "(own assumption), sag = P L3 / (48 E I), limit span / 240 (building codes, from "
           "memory).");
     if (unknown)
       say("Not known: the file names neither the species nor the stiffness of that stock.");
+  }
+
+  void shelf_words() {
+    say("Sag = 5 w L4 / (384 E I), resting freely on both ends: a housing does not count as fixed. "
+        "Load and limit (span / 144): "
+        "Architectural Woodwork Standards, 1st edition (AWI, AWMAC, WI, 2009): " +
+        std::string(*context_.plan.project->room.shelves == model::ShelfUse::books ? "50" : "40") +
+        " lbf on a square foot, at most 200 lbf on a shelf. After years: half as much again, from "
+        "memory of the Wood Handbook, chapter 5. What sags needs thicker stock, both long edges "
+        "stiffened, or a support between.");
+    stiffened();
+  }
+
+  // What is joined along shelves, and how it is reckoned.
+  void stiffened() {
+    bool any = false;
+    for (const fabrication::ShelfSag& sag : sound_.shelves) {
+      const std::string& mark = row(sag.row).mark;
+      any = any || !sag.joined.empty();
+      if (!sag.joined.empty() && sag.edges.size() == 2)
+        say(mark + " goes down with " + joined(sag.joined) + ": at first " +
+            small(sag.edges[0].sag) + " at its " + sag.edges[0].name + ", " +
+            small(sag.edges[1].sag) + " at its " + sag.edges[1].name + ".");
+      if (!sag.uncounted.empty())
+        say(joined(sag.uncounted) + ", joined along " + mark +
+            ", does not count: the file doesn't say how stiff its stock is.");
+    }
+    if (any)
+      say("What is glued along the whole span counts, a back in its rabbet too, and what is "
+          "screwed "
+          "on with no stretch over a quarter of the span without a screw; a back that only stands "
+          "behind a shelf, or dry in a groove, carries nothing. Each part bends for itself (with "
+          "shear: Wood Handbook, Eq. 9-2), but a board glued on the whole face is one with the "
+          "shelf. The joint lets the shelf turn: one edge carried helps the other by the shelf's "
+          "torsion only, E Iw d4a/dx4 - G J d2a/dx2 = w e (Roark, chapter 10; from memory), G = "
+          "0.06 E (low for wood: Wood Handbook, Table 5-1). No edge is taken to sag more than with "
+          "nothing "
+          "joined; the one that sags more is in the table.");
   }
 
   void balance() {
@@ -203,16 +238,16 @@ class Page {
                               each.open && &edge == &each.edges.front()});
     }
     if (table.rows.empty()) {
-      say("It hangs: nothing to tip. Its fixings carry its weight and what is put in it.");
+      say("It hangs: nothing to tip. Its fixings carry its weight and what is put in it: into "
+          "studs or sound masonry, of a kind that their maker rates for it; local codes come "
+          "before this page, and where they ask for it someone licensed designs them.");
       return;
     }
     put(table);
-    std::string more =
-        "The centre of mass from the solids and the densities of their stocks. It falls by itself "
+    say("The centre of mass from the solids and the densities of their stocks. It falls by itself "
         "when it is tipped until its centre is over the edge of its feet; the push is level, at "
-        "the "
-        "top, when it begins to tip.";
-    say(more + pulled_out() +
+        "the top, when it begins to tip." +
+        pulled_out() +
         " These are figures, no test: where a standard or local rules ask for one, have it "
         "tested.");
     full_drawers();

@@ -132,7 +132,7 @@ Json report_soundness(const Plan& plan) {
   const fabrication::Soundness& sound = plan.soundness;
   const auto mark = [&](int row) { return plan.rows[static_cast<std::size_t>(row)].mark; };
   Json changes = Json::array(), shelves = Json::array(), plays = Json::array(),
-       openings = Json::array();
+       openings = Json::array(), slots = Json::array();
   for (const fabrication::WidthChange& change : sound.changes)
     changes.push_back({{"part", mark(change.row)},
                        {"width", change.width},
@@ -141,6 +141,14 @@ Json report_soundness(const Plan& plan) {
                        {"held_by", change.held_by},
                        {"held_width", change.held_width},
                        {"stops", change.stops}});
+  for (const fabrication::PinSlot& slot : sound.slots)
+    slots.push_back({{"part", mark(slot.row)},
+                     {"pin_in", slot.pin_in},
+                     {"off_middle", slot.off},
+                     {"pin", slot.pin},
+                     {"length", slot.length},
+                     {"needs", slot.needs},
+                     {"enough", slot.enough()}});
   for (const fabrication::ShelfSag& sag : sound.shelves) {
     Json entry = {{"part", mark(sag.row)}, {"span", sag.span}, {"load_n", sag.load}};
     if (sag.known) {
@@ -148,6 +156,8 @@ Json report_soundness(const Plan& plan) {
       entry["later"] = sag.later;
       entry["limit"] = sag.limit;
       entry["holds"] = sag.holds();
+      entry["can_span"] = sag.can_span;
+      entry["joined"] = sag.joined;
     }
     shelves.push_back(std::move(entry));
   }
@@ -168,6 +178,7 @@ Json report_soundness(const Plan& plan) {
           {"movement", changes},
           {"play", plays},
           {"openings", openings},
+          {"slots", slots},
           {"shelves", shelves},
           {"balance", balances(plan)},
           {"full_drawers", loads(plan)},
