@@ -97,16 +97,6 @@ void measure_printed(const Solid& body, const Cutting& cut, std::span<Step> step
   }
 }
 
-// What a row's steps have to leave, its low corner at the origin. Of edging that is glued on before
-// the cuts a strip as long as its blank.
-Solid wanted_of(const Plan& plan, int row) {
-  const parts::Part& part = plan.sample(row);
-  const int first = plan.rows[static_cast<std::size_t>(row)].members.front();
-  if (panel_of(plan.assembly, first) < 0) return to_low_corner(part.body);
-  const Vec3 long_enough = blank_of(*plan.project, part).bounds().size();
-  return Solid::box({}, {long_enough.x, part.size.y, part.size.z});
-}
-
 void prove_row(Plan& plan, int row, CutParts& parts_cut) {
   PartRow& about = plan.rows[static_cast<std::size_t>(row)];
   const parts::Part& part = plan.sample(row);
@@ -235,6 +225,14 @@ void measure_joints(Plan& plan, const CutParts& cut) {
 }
 
 }  // namespace
+
+Solid wanted_of(const Plan& plan, int row) {
+  const parts::Part& part = plan.sample(row);
+  const int first = plan.rows[static_cast<std::size_t>(row)].members.front();
+  if (panel_of(plan.assembly, first) < 0) return to_low_corner(part.body);
+  const Vec3 long_enough = blank_of(*plan.project, part).bounds().size();
+  return Solid::box({}, {long_enough.x, part.size.y, part.size.z});
+}
 
 Comparison compare(const Solid& made, const Solid& wanted) {
   Comparison result;

@@ -15,6 +15,10 @@ inline constexpr double proven_within = 1e-6;  // mm
 // frame.
 Solid blank_of(const model::Project& project, const parts::Part& part);
 
+// What a row's steps have to leave, its low corner at the origin. Of edging that is glued on before
+// the cuts a strip as long as its blank.
+Solid wanted_of(const Plan& plan, int row);
+
 struct Comparison {
   double deviation = 0;  // how far at the most a corner of what one has too much is off the other
   double volume = 0;     // mm3 that is in one and not in the other

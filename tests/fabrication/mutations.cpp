@@ -174,6 +174,18 @@ const Slip slips[] = {
        step.exact.width -= 0.1;
        return true;
      }},
+    {"edging of another thickness",
+     [](Step& step) {
+       if (step.tool != Tool::edging) return false;
+       step.exact.width += 0.1;
+       return true;
+     }},
+    {"edging on the other edge",
+     [](Step& step) {
+       if (step.tool != Tool::edging) return false;
+       step.against = parts::opposite(step.against);
+       return true;
+     }},
     {"the cut left out",
      [](Step& step) {
        step.exact.distance = -1e4;
@@ -191,13 +203,14 @@ struct Outcome {
   Solid work;
 };
 
-Outcome cut_spoiled(const Plan& plan, const parts::Part& part, const std::vector<Step>& steps) {
+Outcome cut_spoiled(const Plan& plan, const parts::Part& part, const Solid& wanted,
+                    const std::vector<Step>& steps) {
   Outcome outcome;
   outcome.work = blank_of(*plan.project, part);
   outcome.caught = !cut_part(steps, false, outcome.work).empty();
   const Vec3 s = part.size;
   if (!outcome.caught)
-    outcome.caught = !compare(outcome.work, part.body).equal(s.x * s.y + s.y * s.z + s.z * s.x);
+    outcome.caught = !compare(outcome.work, wanted).equal(s.x * s.y + s.y * s.z + s.z * s.x);
   return outcome;
 }
 
@@ -214,13 +227,14 @@ bool inside(const Solid& solid, Vec3 p) {
 // (a first end trimmed elsewhere, a trench in the very middle turned end for end). Points spread
 // over the part's box by the golden ratio's powers (R. Roberts' sequence, from memory) must all
 // agree, and so must the volumes.
-bool same_part(const Solid& made, const parts::Part& part) {
-  if (std::abs(made.volume() - part.body.volume()) > 1e-3) return false;
+bool same_part(const Solid& made, const Solid& wanted) {
+  if (std::abs(made.volume() - wanted.volume()) > 1e-3) return false;
+  const Vec3 size = wanted.bounds().high;
   constexpr double g = 1.22074408460575947536;
   for (int i = 1; i <= 3000; ++i) {
     const auto at = [&](int power) { return std::fmod(0.5 + i / std::pow(g, power), 1.0); };
-    const Vec3 p{at(1) * part.size.x, at(2) * part.size.y, at(3) * part.size.z};
-    if (inside(made, p) != inside(part.body, p)) return false;
+    const Vec3 p{at(1) * size.x, at(2) * size.y, at(3) * size.z};
+    if (inside(made, p) != inside(wanted, p)) return false;
   }
   return true;
 }
@@ -243,6 +257,7 @@ struct Tally {
 void spoil_row(const Plan& plan, std::size_t row, Tally& tally) {
   const parts::Part& part =
       plan.assembly.parts[static_cast<std::size_t>(plan.rows[row].members.front())];
+  const Solid wanted = fabrication::wanted_of(plan, static_cast<int>(row));
   const std::vector<Step> steps = steps_of_row(plan, row);
   for (std::size_t i = 0; i < steps.size(); ++i)
     for (const Slip& slip : slips) {
@@ -250,10 +265,10 @@ void spoil_row(const Plan& plan, std::size_t row, Tally& tally) {
       if (!slip.spoil(spoiled[i])) continue;
       const bool prepares = steps[i].operations.empty();
       ++(prepares ? tally.preparing : tally.tried);
-      const Outcome outcome = cut_spoiled(plan, part, spoiled);
+      const Outcome outcome = cut_spoiled(plan, part, wanted, spoiled);
       if (outcome.caught) continue;
       ++(prepares ? tally.undone : tally.harmless);
-      if (!same_part(outcome.work, part))
+      if (!same_part(outcome.work, wanted))
         tally.missed += steps[i].id + " " + steps[i].name + ": " + slip.name + "\n";
     }
 }

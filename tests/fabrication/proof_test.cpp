@@ -51,7 +51,7 @@ double fin_of(const Plan& plan, std::size_t row) {
     if (step.row == static_cast<int>(row)) steps.push_back(step);
   Solid work = blank_of(*plan.project, part);
   CHECK(cut_part(steps, true, work) == "");
-  return compare(work, part.body).deviation;
+  return compare(work, fabrication::wanted_of(plan, static_cast<int>(row))).deviation;
 }
 
 std::string plank(const std::string& more) {

@@ -6,6 +6,7 @@
 #include <fstream>
 #include <sstream>
 
+#include "fabrication/edging.h"
 #include "fabrication/steps_check.h"
 #include "support/demos.h"
 
@@ -35,8 +36,10 @@ std::string brace(const std::string& bevel, const std::string& width, const std:
 std::string unfinished(const Plan& plan) {
   std::string text;
   for (std::size_t row = 0; row < plan.rows.size(); ++row) {
-    const parts::Part& part =
-        plan.assembly.parts[static_cast<std::size_t>(plan.rows[row].members.front())];
+    const int first = plan.rows[row].members.front();
+    // Edging on before the cuts: its panel is proven with it.
+    if (fabrication::panel_of(plan.assembly, first) >= 0) continue;
+    const parts::Part& part = plan.assembly.parts[static_cast<std::size_t>(first)];
     std::vector<int> made(part.operations.size(), 0);
     for (const Step& step : plan.steps)
       if (step.row == static_cast<int>(row))
