@@ -425,7 +425,7 @@ TEST_CASE("doors that contradict themselves are read out at once") {
   CHECK(codes("of = \"nobody\"\nslab = { stock = \"ply\" }\n") != "");
 }
 
-TEST_CASE("invented doors open or say where they touch; inches and millimetres agree") {
+TEST_CASE("invented doors open or say where they touch, and inches and millimetres agree") {
   std::mt19937 random(20260314);
   const auto pick = [&](int from, int to) {
     return from + static_cast<int>(random() % static_cast<unsigned>(to - from + 1));

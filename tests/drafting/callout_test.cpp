@@ -34,7 +34,7 @@ std::pair<Vec2, Vec2> leader_of(const ink::Group& group) {
 
 }  // namespace
 
-TEST_CASE("balloons stand apart, off the view, inside the area; their leaders do not cross") {
+TEST_CASE("balloons stand apart, off the view, inside the area, and their leaders do not cross") {
   const Kit kit = test::kit();
   const ink::Rect view{{120, 80}, {280, 220}}, area{{40, 50}, {370, 280}};
   for (unsigned seed = 1; seed <= 20; ++seed) {

@@ -92,7 +92,7 @@ TEST_CASE("the columns of the last page are about equally high") {
   CHECK(right == 5);
 }
 
-TEST_CASE("a heading stays with its text; a block higher than a column is refused") {
+TEST_CASE("a heading stays with its text, and a block higher than a column is refused") {
   const Kit kit = test::kit();
   const ink::Rect column{{20, 100}, {120, 140}};
   Story story;

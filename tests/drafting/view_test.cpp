@@ -26,7 +26,7 @@ TEST_CASE("the outline of a box is one closed run of four corners") {
   CHECK(path.points.size() == 4);
 }
 
-TEST_CASE("visible edges are wide, hidden ones narrow and dashed; lengths are to scale") {
+TEST_CASE("visible edges are wide, hidden ones narrow and dashed, and lengths are to scale") {
   const Kit kit = test::kit();
   const std::vector<Solid> solids{Solid::box({0, 0, 0}, {100, 50, 30}),
                                   Solid::box({40, 60, 5}, {60, 70, 25})};

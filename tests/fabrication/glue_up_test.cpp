@@ -118,7 +118,7 @@ TEST_CASE("Two clamps short: the stage says how many it wants and how many there
   CHECK(enough.plan.glue_up.stages[0].clampings[0].clamp == "jaws");
 }
 
-TEST_CASE("Twelve tenons are too many for ten minutes, and for three; not for twenty-five") {
+TEST_CASE("Twelve tenons are too many for ten minutes, and for three, and not for twenty-five") {
   // Woodworkers call 12 mortise-and-tenons too many for yellow glue's 10 minutes and split a table
   // into leg pairs; glues of 20 to 25 minutes would do; one maker saw a skin after 3
   // (woodcraft.com/ blog_entries/the-5-stages-of-gluing-up;

@@ -42,7 +42,7 @@ Met nearest_face(const std::vector<splay::Solid>& solids, const splay::View& vie
 
 }  // namespace
 
-TEST_CASE("visible faces show at every point what a ray meets first, once; painted ones last") {
+TEST_CASE("visible faces show at every point what a ray meets first, once, and painted ones last") {
   int points = 0, hits = 0;
   for (std::uint64_t seed = 1; seed <= 60; ++seed) {
     const auto solids = oracle::make_solids(oracle::random_case(seed, 3));

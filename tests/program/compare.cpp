@@ -77,7 +77,7 @@ TEST_CASE("a size that changes is listed with the parts, steps and pages it touc
   CHECK(test::run("qpdf --check '" + pdf + "'").status == 0);
 }
 
-TEST_CASE("the same file twice has no difference; two states of one revision are told") {
+TEST_CASE("the same file twice has no difference, and two states of one revision are told") {
   Pair pair;
   const std::string text = writers::read_file(pair.before, 1u << 20);
   save(pair.now, text);

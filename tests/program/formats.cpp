@@ -116,7 +116,7 @@ TEST_CASE("every demo's report fits the published schema, and a spoilt one does 
   CHECK(refused(spoilt));
 }
 
-TEST_CASE("project files fit the editor's schema; a slip of the pen does not") {
+TEST_CASE("project files fit the editor's schema, and a slip of the pen does not") {
   test::Folder folder;
   save(folder / "schema.json", test::run(test::program() + " schema project").output);
   const std::string validate =

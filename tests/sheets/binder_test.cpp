@@ -95,7 +95,7 @@ TEST_CASE("no demo has a page fault on any paper, bound on one side or two") {
   }
 }
 
-TEST_CASE("every page has its number, its revision and its date; the index leads to all") {
+TEST_CASE("every page has its number, its revision and its date, and the index leads to all") {
   for (const fs::path& file : demos()) {
     const test::Built piece = built(file);
     const ink::Packet packet = sheets::make_packet(piece.plan, model::Style{}, fonts());
