@@ -8,6 +8,7 @@
 #include "drafting/scale.h"
 #include "drafting/sheetful.h"
 #include "drafting/text_block.h"
+#include "fabrication/edging.h"
 #include "sheets/kinds.h"
 #include "sheets/templates_shape.h"
 
@@ -120,9 +121,12 @@ ink::Group record(const Context& context, Vec2 at) {
 
 std::vector<ink::Page> make_templates(const Context& context) {
   std::vector<Picture> pictures;
-  for (const fabrication::PartRow* row : rows_in_order(context.plan))
+  for (const fabrication::PartRow* row : rows_in_order(context.plan)) {
+    // Edging that is on before the cuts gets its ends with its panel.
+    if (fabrication::panel_of(context.plan.assembly, row->members.front()) >= 0) continue;
     for (const Template& made : templates_of(PartSheet(context, *row)))
       pictures.push_back(template_picture(context, made));
+  }
   for (const GaugeAngle& angle : gauge_angles(context))
     pictures.push_back(angle_card(context, angle));
   std::vector<Vec2> sizes;
