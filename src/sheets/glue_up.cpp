@@ -186,9 +186,22 @@ void add_edging(const Context& context, double width, Story& story) {
   space(story, 5);
 }
 
+void add_cautions(const Context& context, double width, Story& story) {
+  story.push_back(drafting::heading(context.kit, "Cautions for gluing", width));
+  for (const std::string& caution : glue_cautions(context))
+    add_text(context, caution, width, story);
+  space(story, 7);
+}
+
 Story opening(const Context& context, double width) {
   const drafting::Kit& kit = context.kit;
-  Story story{drafting::heading(kit, "Order and time", width)};
+  Story story;
+  if (context.plan.glue_up.stages.empty()) {
+    add_edging(context, width, story);
+    add_cautions(context, width, story);
+    return story;
+  }
+  story.push_back(drafting::heading(kit, "Order and time", width));
   add_text(context, glue_words(context), width, story);
   // As many stages at a time as a page of any paper takes.
   constexpr std::size_t together = 24;
@@ -200,10 +213,7 @@ Story opening(const Context& context, double width) {
   story.push_back(drafting::heading(kit, "Dry fit, before any glue", width));
   drafting::add(story, list(context, dry_fit_lines(context), width));
   space(story, 5);
-  story.push_back(drafting::heading(kit, "Cautions for gluing", width));
-  for (const std::string& caution : glue_cautions(context))
-    add_text(context, caution, width, story);
-  space(story, 7);
+  add_cautions(context, width, story);
   return story;
 }
 
@@ -232,7 +242,7 @@ Story stages_story(const Context& context, double width, double room) {
           stage_front(context, s, width, std::max(least_pictured + left - 0.1, least_pictured));
       one.front().own_column = s == first;
       Story rest = stage_rest(context, s, width);
-      if (longer) rest.front().own_column = true;
+      if (longer && !rest.empty()) rest.front().own_column = true;
       drafting::add(one, std::move(rest));
       space(one, after_stage);
       drafting::add(all, std::move(one));
@@ -244,7 +254,7 @@ Story stages_story(const Context& context, double width, double room) {
 }  // namespace
 
 std::vector<ink::Page> make_glue_up(const Context& given) {
-  if (given.plan.glue_up.stages.empty()) return {};
+  if (given.plan.glue_up.stages.empty() && edged_before_cuts(given).empty()) return {};
   const Context context = for_reading(given);
   const double width = story_width(context);
   Story story = opening(context, width);

@@ -49,3 +49,32 @@ TEST_CASE("edging from after the cuts has a stage and templates of its own") {
   CHECK_FALSE(test::shows(titled(packet, "Saw steps"), "Edging, glued on"));
   CHECK(test::shows(titled(packet, "Templates"), piece.row("left panel edge band").mark + ": "));
 }
+
+TEST_CASE("a lipped board by itself has its edging on the glue-up page, and no stage") {
+  const test::Built piece =
+      test::build(test::job("mm") + test::board("oak", "20 mm") +
+                  "[board.one]\nstock = \"oak\"\nat = [0, 0, 0]\nlength = 600\nwidth = 200\n"
+                  "[board.lip]\nstock = \"oak\"\nat = [0, -12, 0]\nlength = 600\nwidth = 12\n"
+                  "[joint.lipping]\nkind = \"glued\"\nhost = \"one\"\nguest = \"lip\"\n"
+                  "made = \"before the cuts\"\n");
+  const ink::Packet packet = test::binder(piece);
+  const auto pages = titled(packet, "Glue-up");
+  REQUIRE(pages.size() == 1);
+  CHECK(test::shows(pages, "lip on "));
+  CHECK(test::shows(pages, "Cautions for gluing"));
+  CHECK_FALSE(test::shows(pages, "Stage 1"));
+  CHECK(test::page_faults(piece, packet) == "");
+}
+
+TEST_CASE("a stage of more steps than a page holds, and nothing to clamp, runs over its pages") {
+  std::string text = test::job("mm") + test::board("oak", "20 mm");
+  for (int i = 0; i < 90; ++i)
+    text += "[board.b" + std::to_string(i) + "]\nstock = \"oak\"\nat = [0, " +
+            std::to_string(i * 60) + ", 0]\nlength = " + std::to_string(300 + i) + "\nwidth = 50\n";
+  const test::Built piece = test::build(text);
+  const ink::Packet packet = test::binder(piece);
+  CHECK(titled(packet, "Glue-up").size() >= 2);
+  for (const fabrication::PartRow& row : piece.plan.rows)
+    CHECK(test::shows(titled(packet, "Glue-up"), row.mark + " " + row.name));
+  CHECK(test::page_faults(piece, packet) == "");
+}
