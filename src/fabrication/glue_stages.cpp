@@ -100,10 +100,13 @@ class Staging {
     stage.cure = stage.glued ? times_.cure : 0;
   }
 
+  // With the glue's times, the clamps there are, and what one picture shows.
   bool fits(const GlueStage& stage) const {
+    constexpr std::size_t seen_at_once = 24;
     const bool clamps = std::ranges::all_of(stage.clampings, &Clamping::enough);
-    return clamps && (!stage.glued || (stage.spreading <= times_.open &&
-                                       stage.minutes <= times_.open + times_.closed));
+    return clamps && stage.joinings.size() <= seen_at_once &&
+           (!stage.glued ||
+            (stage.spreading <= times_.open && stage.minutes <= times_.open + times_.closed));
   }
 
   // `joining` done together with the joinings of the stages `with`, which then are no more.

@@ -183,6 +183,15 @@ bool joins(Rod& rod, const Rod& more) {
   return true;
 }
 
+// As many marks as stand beside a strip: what lies at one height is seen on the work.
+std::string a_few(std::vector<std::string> marks) {
+  constexpr std::size_t most = 12;
+  if (marks.size() <= most) return joined(marks);
+  const std::string more = std::to_string(marks.size() - most);
+  marks.resize(most);
+  return joined(marks) + " and " + more + " more";
+}
+
 }  // namespace
 
 std::string RodMark::text(const std::vector<std::string>& all) const {
@@ -190,7 +199,7 @@ std::string RodMark::text(const std::vector<std::string>& all) const {
   for (const RodName& name : names) {
     text += text.empty() ? "" : "; ";
     if (name.of.size() != all.size()) {
-      const std::string of = joined(name.of);
+      const std::string of = a_few(name.of);
       text += all.empty() ? name.what + " " + of : of + " " + name.what;
     } else {
       text += name.what;
