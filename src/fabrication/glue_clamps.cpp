@@ -76,6 +76,7 @@ class StageClamps {
     std::erase_if(open_, [&](int joint) {
       const std::vector<int>& between = all_.joints[at(joint)].between;
       std::vector<int> cores;
+      cores.reserve(between.size());
       for (const int part : between) cores.push_back(core_of(part));
       if (std::ranges::is_permutation(cores, between)) return false;
       const auto by = std::ranges::find_if(open, [&](int other) {

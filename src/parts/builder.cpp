@@ -127,8 +127,7 @@ void Builder::cut_edging(const Joint& joint) {
   const int strip = joint.between.front();
   for (std::size_t i = 1; i < joint.between.size(); ++i) {
     const Rigid to_strip = part(strip).place.inverse() * part(joint.between[i]).place;
-    const std::vector<Operation> operations = part(joint.between[i]).operations;
-    for (Operation operation : operations) {
+    for (const Operation& operation : part(joint.between[i]).operations) {
       if (operation.kind == OperationKind::end_cut || operation.kind == OperationKind::edge_cut)
         continue;
       Region removed;

@@ -166,6 +166,7 @@ std::vector<std::string> edged_before_cuts(const Context& context) {
     ++known->second;
   }
   std::vector<std::string> all;
+  all.reserve(lines.size());
   for (const auto& [line, times] : lines)
     all.push_back(line + (times > 1 ? ", " + std::to_string(times) + " times" : ""));
   return all;

@@ -11,7 +11,6 @@ namespace splay::sheets {
 namespace {
 
 using drafting::Loops;
-using fabrication::Guide;
 using fabrication::Machine;
 using fabrication::Step;
 using fabrication::Tool;

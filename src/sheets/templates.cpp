@@ -127,8 +127,9 @@ std::vector<ink::Page> make_templates(const Context& context) {
     for (const Template& made : templates_of(PartSheet(context, *row)))
       pictures.push_back(template_picture(context, made));
   }
-  for (const GaugeAngle& angle : gauge_angles(context))
-    pictures.push_back(angle_card(context, angle));
+  const std::vector<GaugeAngle> angles = gauge_angles(context);
+  pictures.reserve(pictures.size() + angles.size());
+  for (const GaugeAngle& angle : angles) pictures.push_back(angle_card(context, angle));
   std::vector<Vec2> sizes;
   for (const Picture& picture : pictures) sizes.push_back({picture.width, picture.height});
 
