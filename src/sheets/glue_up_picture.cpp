@@ -166,9 +166,9 @@ std::string others(const Context& context, const std::vector<int>& parts) {
 Picture coming_in(const Context& context, const GlueStage& stage, double width, double highest) {
   const parts::Assembly& all = context.plan.assembly;
   const auto& order = context.plan.glue_up.order.joinings;
-  const auto pulled = apart(context, stage);
-  const auto& moved = pulled.first;
-  const auto& solids = pulled.second;
+  const Apart pulled = apart(context, stage);
+  const auto& moved = pulled.moved;
+  const auto& solids = pulled.solids;
   Drawn drawn = draw(context, solids, width, highest);
   drafting::Items& items = drawn.picture.items;
   for (const WayArrow& way : way_arrows(all, order, stage.joinings, moved, drawn.view))
