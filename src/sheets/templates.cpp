@@ -127,9 +127,8 @@ std::vector<ink::Page> make_templates(const Context& context) {
     for (const Template& made : templates_of(PartSheet(context, *row)))
       pictures.push_back(template_picture(context, made));
   }
-  const std::vector<GaugeAngle> angles = gauge_angles(context);
-  pictures.reserve(pictures.size() + angles.size());
-  for (const GaugeAngle& angle : angles) pictures.push_back(angle_card(context, angle));
+  std::ranges::transform(gauge_angles(context), std::back_inserter(pictures),
+                         [&](const GaugeAngle& angle) { return angle_card(context, angle); });
   std::vector<Vec2> sizes;
   for (const Picture& picture : pictures) sizes.push_back({picture.width, picture.height});
 
