@@ -130,6 +130,7 @@ std::vector<ink::Page> make_templates(const Context& context) {
   std::ranges::transform(gauge_angles(context), std::back_inserter(pictures),
                          [&](const GaugeAngle& angle) { return angle_card(context, angle); });
   std::vector<Vec2> sizes;
+  sizes.reserve(pictures.size());
   for (const Picture& picture : pictures) sizes.push_back({picture.width, picture.height});
 
   const ink::Rect area = context.area();
