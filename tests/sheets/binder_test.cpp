@@ -76,6 +76,24 @@ double filled(const ink::Page& page) {
   return (high - low) / area.height();
 }
 
+// Every page of every demo on every paper.
+template <class Visit>
+void on_every_page(Visit visit) {
+  for (const fs::path& file : demos()) {
+    test::Built piece = built(file);
+    for (const auto paper : {model::PaperSize::a4, model::PaperSize::letter, model::PaperSize::a3,
+                             model::PaperSize::tabloid}) {
+      piece.project->job.paper.value = paper;
+      const ink::Packet packet = sheets::make_packet(piece.plan, model::Style{}, fonts());
+      for (const ink::Page& page : packet.pages) {
+        INFO(fs::path(file).filename()
+             << ", " << page.paper.name << ", page " << page.label << ", " << page.title);
+        visit(page);
+      }
+    }
+  }
+}
+
 }  // namespace
 
 TEST_CASE("no demo has a page fault on any paper, bound on one side or two") {
@@ -166,41 +184,23 @@ TEST_CASE("two-sided binders leave the filing margin on the inner edge") {
 }
 
 TEST_CASE("no page of a demo is mostly empty") {
-  for (const fs::path& file : demos()) {
-    test::Built piece = built(file);
-    for (const auto paper : {model::PaperSize::a4, model::PaperSize::letter, model::PaperSize::a3,
-                             model::PaperSize::tabloid}) {
-      piece.project->job.paper.value = paper;
-      const ink::Packet packet = sheets::make_packet(piece.plan, model::Style{}, fonts());
-      for (const ink::Page& page : packet.pages) {
-        INFO(fs::path(file).filename()
-             << ", " << page.paper.name << ", page " << page.label << ", " << page.title);
-        // What is drawn full size is as large as it is.
-        const bool full_size = page.title == "Templates" || page.title == "Setting-out strips";
-        CHECK(filled(page) > (full_size ? 0.25 : 0.3));
-      }
-    }
-  }
+  on_every_page([](const ink::Page& page) {
+    // What is drawn full size is as large as it is.
+    const bool full_size = page.title == "Templates" || page.title == "Setting-out strips";
+    CHECK(filled(page) > (full_size ? 0.25 : 0.3));
+  });
 }
 
 TEST_CASE("nothing in a demo's binder is cut short") {
-  for (const fs::path& file : demos()) {
-    test::Built piece = built(file);
-    for (const auto paper : {model::PaperSize::a4, model::PaperSize::letter, model::PaperSize::a3,
-                             model::PaperSize::tabloid}) {
-      piece.project->job.paper.value = paper;
-      const ink::Packet packet = sheets::make_packet(piece.plan, model::Style{}, fonts());
-      for (const ink::Page& page : packet.pages)
-        ink::walk(page.items, [&](const ink::Item& item) {
-          const auto* text = std::get_if<ink::Text>(&item);
-          if (text == nullptr) return;
-          INFO(fs::path(file).filename()
-               << ", " << page.paper.name << ", page " << page.label << ", " << text->utf8);
-          CHECK(text->utf8.find("\u2026") == std::string::npos);
-          CHECK(text->utf8.find("...") == std::string::npos);
-        });
-    }
-  }
+  on_every_page([](const ink::Page& page) {
+    ink::walk(page.items, [](const ink::Item& item) {
+      const auto* text = std::get_if<ink::Text>(&item);
+      if (text == nullptr) return;
+      INFO(text->utf8);
+      CHECK(text->utf8.find("\u2026") == std::string::npos);
+      CHECK(text->utf8.find("...") == std::string::npos);
+    });
+  });
 }
 
 TEST_CASE("a stopped plan has no binder") {

@@ -7,13 +7,6 @@ using namespace splay;
 
 namespace {
 
-std::vector<const ink::Page*> titled(const ink::Packet& packet, const std::string& title) {
-  std::vector<const ink::Page*> pages;
-  for (const ink::Page& page : packet.pages)
-    if (page.title == title) pages.push_back(&page);
-  return pages;
-}
-
 test::Built banded(const std::string& glued) {
   return test::build(test::job("mm") + test::sheet("panel", "18 mm") + test::sheet("band", "1 mm") +
                      "[case.c]\noutline = { bottom = 800, height = 600, lean_in = [\"12 deg\", "
@@ -32,12 +25,12 @@ TEST_CASE("edging from before the cuts stands before stage 1, with the step that
       band + " left panel edge band on " + panel + " left panel, step " + panel + ".";
   for (const model::PaperSize paper : {model::PaperSize::a4, model::PaperSize::letter}) {
     const ink::Packet packet = test::binder(piece, paper);
-    CHECK(test::shows(titled(packet, "Glue-up"), "Edging, before the ends are cut"));
-    CHECK(test::shows(titled(packet, "Glue-up"), line));
-    CHECK(test::shows(titled(packet, "Saw steps"), "Edging, glued on"));
-    CHECK(test::shows(titled(packet, "Saw steps"), "From here on the two are one piece."));
+    CHECK(test::shows(test::titled(packet, "Glue-up"), "Edging, before the ends are cut"));
+    CHECK(test::shows(test::titled(packet, "Glue-up"), line));
+    CHECK(test::shows(test::titled(packet, "Saw steps"), "Edging, glued on"));
+    CHECK(test::shows(test::titled(packet, "Saw steps"), "From here on the two are one piece."));
     // Its ends are the panel's: nothing to glue on them or to saw along.
-    CHECK_FALSE(test::shows(titled(packet, "Templates"), band + ": "));
+    CHECK_FALSE(test::shows(test::titled(packet, "Templates"), band + ": "));
     CHECK(test::page_faults(piece, packet) == "");
   }
 }
@@ -45,9 +38,10 @@ TEST_CASE("edging from before the cuts stands before stage 1, with the step that
 TEST_CASE("edging from after the cuts has a stage and templates of its own") {
   const test::Built piece = banded("after the cuts");
   const ink::Packet packet = test::binder(piece);
-  CHECK_FALSE(test::shows(titled(packet, "Glue-up"), "Edging, before the ends are cut"));
-  CHECK_FALSE(test::shows(titled(packet, "Saw steps"), "Edging, glued on"));
-  CHECK(test::shows(titled(packet, "Templates"), piece.row("left panel edge band").mark + ": "));
+  CHECK_FALSE(test::shows(test::titled(packet, "Glue-up"), "Edging, before the ends are cut"));
+  CHECK_FALSE(test::shows(test::titled(packet, "Saw steps"), "Edging, glued on"));
+  CHECK(test::shows(test::titled(packet, "Templates"),
+                    piece.row("left panel edge band").mark + ": "));
 }
 
 TEST_CASE("a lipped board by itself has its edging on the glue-up page, and no stage") {
@@ -58,7 +52,7 @@ TEST_CASE("a lipped board by itself has its edging on the glue-up page, and no s
                   "[joint.lipping]\nkind = \"glued\"\nhost = \"one\"\nguest = \"lip\"\n"
                   "made = \"before the cuts\"\n");
   const ink::Packet packet = test::binder(piece);
-  const auto pages = titled(packet, "Glue-up");
+  const auto pages = test::titled(packet, "Glue-up");
   REQUIRE(pages.size() == 1);
   CHECK(test::shows(pages, "lip on "));
   CHECK(test::shows(pages, "Cautions for gluing"));
@@ -75,6 +69,6 @@ TEST_CASE("pieces that only stand together come in stages that one picture shows
   for (const fabrication::GlueStage& stage : piece.plan.glue_up.stages)
     CHECK(stage.joinings.size() <= 24);
   const ink::Packet packet = test::binder(piece);
-  CHECK(titled(packet, "Glue-up").size() >= 4);
+  CHECK(test::titled(packet, "Glue-up").size() >= 4);
   CHECK(test::page_faults(piece, packet) == "");
 }

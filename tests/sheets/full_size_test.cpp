@@ -133,13 +133,6 @@ class PrintedPage {
   std::vector<char> dots_;
 };
 
-std::vector<const ink::Page*> titled(const ink::Packet& packet, const std::string& title) {
-  std::vector<const ink::Page*> pages;
-  for (const ink::Page& page : packet.pages)
-    if (page.title == title) pages.push_back(&page);
-  return pages;
-}
-
 // A board whose head is cut 30 degrees off square, with a housing for another board.
 std::string slanting() {
   return test::job("mm") + test::board("oak", "20 mm") +
@@ -157,7 +150,7 @@ TEST_CASE("A template's cut line has its true length and angle in the file and i
   const test::Built piece = test::build(slanting());
   INFO(piece.stops());
   const ink::Packet packet = test::binder(piece);
-  const auto pages = titled(packet, "Templates");
+  const auto pages = test::titled(packet, "Templates");
   REQUIRE_FALSE(pages.empty());
   PrintedPage printed(packet, *pages.front());
   // 60 wide at 30 degrees off square: 60 / cos 30 long, rising 60 tan 30. Up the page is along.
@@ -188,7 +181,7 @@ TEST_CASE("A template's cut line has its true length and angle in the file and i
 TEST_CASE("A strip's marks stand at their lengths in the file and in its picture") {
   const test::Built piece = test::build(slanting());
   const ink::Packet packet = test::binder(piece);
-  const auto pages = titled(packet, "Setting-out strips");
+  const auto pages = test::titled(packet, "Setting-out strips");
   REQUIRE_FALSE(pages.empty());
   // Cut at 30 degrees through the middle of its width at 150.
   const double whole = 150 + 30 * std::tan(30 * degree);
@@ -242,7 +235,7 @@ TEST_CASE("Every full-size page has bars of 100 mm and 4 in both ways, and asks 
     for (const auto paper : {model::PaperSize::a4, model::PaperSize::letter}) {
       const ink::Packet packet = test::binder(piece, paper);
       for (const char* title : {"Setting-out strips", "Templates"}) {
-        const auto pages = titled(packet, title);
+        const auto pages = test::titled(packet, title);
         INFO(demo << " " << title);
         REQUIRE_FALSE(pages.empty());
         for (const ink::Page* page : {pages.front(), pages.back()}) {
@@ -268,7 +261,7 @@ TEST_CASE("Parts with a hand have templates of both hands, mirror images of each
   const test::Built piece = test::piece_from("projects/splayed-stool.toml");
   const ink::Packet packet = test::binder(piece);
   std::string words;
-  for (const ink::Page* page : titled(packet, "Templates"))
+  for (const ink::Page* page : test::titled(packet, "Templates"))
     for (const ink::Text& text : test::all_of<ink::Text>(*page)) words += text.utf8 + "\n";
   int pairs = 0;
   for (const fabrication::PartRow& row : piece.plan.rows) {

@@ -7,13 +7,6 @@ using namespace splay;
 
 namespace {
 
-std::vector<const ink::Page*> titled(const ink::Packet& packet, const std::string& title) {
-  std::vector<const ink::Page*> pages;
-  for (const ink::Page& page : packet.pages)
-    if (page.title == title) pages.push_back(&page);
-  return pages;
-}
-
 test::Built a_table(double door) {
   return test::build(test::job("mm") + test::board("leg", "60 mm") + test::board("oak", "22 mm") +
                      "[room.way.door]\nwidth = " + std::to_string(door) +
@@ -29,7 +22,7 @@ TEST_CASE("the break of a piece that doesn't fit through its door is on the page
   REQUIRE(piece.plan.soundness.knock_down.found());
   for (const model::PaperSize paper : {model::PaperSize::a4, model::PaperSize::letter}) {
     const ink::Packet packet = test::binder(piece, paper);
-    const auto pages = titled(packet, "Hardware, finish, balance");
+    const auto pages = test::titled(packet, "Hardware, finish, balance");
     CHECK(test::shows(pages, "To be taken apart: a break that passes"));
     for (const fabrication::DryJoint& dry : piece.plan.soundness.knock_down.joints) {
       const auto& joint = piece.plan.assembly.joints[static_cast<std::size_t>(dry.joint)];
@@ -47,14 +40,14 @@ TEST_CASE("the break of a piece that doesn't fit through its door is on the page
 TEST_CASE("no break stands on the page of a piece that passes") {
   const test::Built piece = a_table(1200);
   const ink::Packet packet = test::binder(piece);
-  CHECK_FALSE(test::shows(titled(packet, "Hardware, finish, balance"), "To be taken apart"));
-  CHECK_FALSE(test::shows(titled(packet, "Glue-up"), "comes apart"));
+  CHECK_FALSE(test::shows(test::titled(packet, "Hardware, finish, balance"), "To be taken apart"));
+  CHECK_FALSE(test::shows(test::titled(packet, "Glue-up"), "comes apart"));
 }
 
 TEST_CASE("a stage that is joined dry says so, and asks for no clamps and no wait") {
   const test::Built piece = a_table(650);
   const ink::Packet packet = test::binder(piece);
-  const auto pages = titled(packet, "Glue-up");
+  const auto pages = test::titled(packet, "Glue-up");
   CHECK(test::shows(pages, "(dry: it comes apart again)"));
   CHECK(test::shows(pages, "no glue, no clamps, no wait"));
   CHECK(test::shows(pages, "Left to come apart: mortise and tenon: no glue; a bolt"));

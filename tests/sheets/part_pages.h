@@ -37,6 +37,14 @@ std::vector<T> all_of(const ink::Page& page) {
   return found;
 }
 
+// The pages of that title.
+inline std::vector<const ink::Page*> titled(const ink::Packet& packet, const std::string& title) {
+  std::vector<const ink::Page*> pages;
+  for (const ink::Page& page : packet.pages)
+    if (page.title == title) pages.push_back(&page);
+  return pages;
+}
+
 // The words stand on the page, broken over lines or not.
 inline bool shows(const ink::Page& page, const std::string& words) {
   std::string all;

@@ -16,13 +16,6 @@ const char* const demos[] = {"projects/canted-tea-cabinet.toml",
                              "projects/six-sided-wall-case.toml", "projects/splayed-stool.toml",
                              "projects/tall-legged-tea-cabinet.toml"};
 
-std::vector<const ink::Page*> titled(const ink::Packet& packet, const std::string& title) {
-  std::vector<const ink::Page*> pages;
-  for (const ink::Page& page : packet.pages)
-    if (page.title == title) pages.push_back(&page);
-  return pages;
-}
-
 // Everything of one type on these pages.
 template <class T>
 std::vector<T> all_on(const std::vector<const ink::Page*>& pages) {
@@ -44,7 +37,7 @@ TEST_CASE("every piece of every layout is drawn, marked and linked") {
     const test::Built piece = test::piece_from(path);
     for (const auto paper : {model::PaperSize::a4, model::PaperSize::tabloid}) {
       const ink::Packet packet = test::binder(piece, paper);
-      const auto pages = titled(packet, "Sheets and boards");
+      const auto pages = test::titled(packet, "Sheets and boards");
       std::map<std::string, int> drawn, wanted, links;
       for (const ink::PartClaim& claim : all_on<ink::PartClaim>(pages)) ++drawn[claim.mark];
       for (const ink::Link& link : all_on<ink::Link>(pages)) ++links[link.target];
@@ -68,7 +61,7 @@ TEST_CASE("every cut has its number in the drawing and its line in the table") {
   for (const char* path : demos) {
     const test::Built piece = test::piece_from(path);
     const auto packet = test::binder(piece);
-    const auto pages = titled(packet, "Sheets and boards");
+    const auto pages = test::titled(packet, "Sheets and boards");
     std::map<std::string, int> numbers;
     for (const fabrication::StockLayout& layout : piece.plan.layouts)
       for (const fabrication::CutSheet& sheet : layout.sheets) {
@@ -108,8 +101,8 @@ TEST_CASE("off-cuts are named with their sizes, and listed on the buying page") 
   for (const char* path : demos) {
     const test::Built piece = test::piece_from(path);
     const ink::Packet packet = test::binder(piece);
-    const auto drawings = titled(packet, "Sheets and boards");
-    const auto buying = titled(packet, "Buying list");
+    const auto drawings = test::titled(packet, "Sheets and boards");
+    const auto buying = test::titled(packet, "Buying list");
     REQUIRE_FALSE(buying.empty());
     for (const fabrication::StockLayout& layout : piece.plan.layouts)
       for (const fabrication::CutSheet& sheet : layout.sheets)
@@ -133,11 +126,11 @@ TEST_CASE("the pages say how many sheets there are, and the least there could be
   REQUIRE(layout.bought > 1);
   const ink::Packet packet = test::binder(piece);
   CHECK_THAT(test::page_faults(piece, packet), Catch::Equals(""));
-  const auto pages = titled(packet, "Sheets and boards");
+  const auto pages = test::titled(packet, "Sheets and boards");
   CHECK(test::shows(pages, std::to_string(layout.bought) + " sheets to buy"));
   CHECK(test::shows(pages, "fewer than " + std::to_string(layout.bound) + " (proven)"));
   const fabrication::Bill bill = fabrication::make_bill(piece.plan);
-  const auto buying = titled(packet, "Buying list");
+  const auto buying = test::titled(packet, "Buying list");
   CHECK(test::shows(buying, fabrication::money_text(bill.cost)));
   CHECK(test::shows(buying, "EUR"));
 }
@@ -173,7 +166,7 @@ TEST_CASE("boards with defects, glue-ups, resawing, turned and matched parts: so
     const ink::Packet packet = test::binder(piece, paper);
     INFO(packet.pages.front().paper.name);
     CHECK_THAT(test::page_faults(piece, packet), Catch::Equals(""));
-    const auto pages = titled(packet, "Sheets and boards");
+    const auto pages = test::titled(packet, "Sheets and boards");
     CHECK(test::shows(pages, "is glued up from"));
     CHECK(test::shows(pages, "resawn into"));
     CHECK(test::shows(pages, "knotty, on hand"));
@@ -187,7 +180,7 @@ TEST_CASE("the quote adds up, and shows no cost, rate or markup") {
   REQUIRE(*piece.project->buying.markup > 0);
   for (const auto paper : {model::PaperSize::a4, model::PaperSize::letter, model::PaperSize::a3}) {
     const ink::Packet packet = test::binder(piece, paper);
-    const auto pages = titled(packet, "Quote");
+    const auto pages = test::titled(packet, "Quote");
     REQUIRE(pages.size() == 1);
     std::int64_t sum = 0;
     for (const fabrication::MoneyLine& line : bill.quote) {
