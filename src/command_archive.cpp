@@ -44,6 +44,12 @@ void put(Files& files, const std::string& name, const std::string& bytes) {
     throw std::runtime_error("two files of the archive would be called " + name);
 }
 
+// An archive has no folders: "style-bold-symbols-triangle.svg".
+std::string archived_name(const StyleFile& style, std::string symbol) {
+  std::ranges::replace(symbol, '/', '-');
+  return fs::path(style.path).stem().string() + "-" + symbol;
+}
+
 // Everything but the manifest.
 Files make_files(const Recipe& recipe, const ink::FontSet& fonts, std::string& faults) {
   const Piece& piece = recipe.piece;
@@ -52,11 +58,13 @@ Files make_files(const Recipe& recipe, const ink::FontSet& fonts, std::string& f
   put(files, "report.schema.json", writers::report_schema());
   for (const auto& [whom, style] : recipe.styles) {
     put(files, style.path, style.text);
+    for (const auto& [name, bytes] : style.symbols) put(files, archived_name(style, name), bytes);
     const bool client = whom == "client";
     const sheets::Issue issue{client ? sheets::ForWhom::client : sheets::ForWhom::shop,
                               check_figure(piece)};
-    const ink::Packet packet = sheets::make_packet(piece.plan, read_style(style), fonts, issue);
-    faults += page_faults(piece.plan, packet, fonts, !client);
+    const model::Style look = read_style(style);
+    const ink::Packet packet = sheets::make_packet(piece.plan, look, fonts, issue);
+    faults += page_faults(packet, fonts, sheets::parts_wanted(piece.plan, look, issue.whom));
     const writers::Subject subject{piece.plan, packet, fonts, recipe.name, whom, &piece.as_built};
     for (const writers::Format& format : writers::formats())
       if ((format.of_pages && format.word == "pdf") || (!format.of_pages && !client))
@@ -87,7 +95,11 @@ Manifest manifest_of(const Recipe& recipe, const Call& call, const Files& files,
   manifest.source = fs::path(recipe.piece.file_name).filename().string();
   manifest.paper = call.paper;
   manifest.effort = call.effort;
-  for (const auto& [whom, style] : recipe.styles) manifest.styles[whom] = style.path;
+  for (const auto& [whom, style] : recipe.styles) {
+    manifest.styles[whom] = style.path;
+    for (const auto& [name, bytes] : style.symbols)
+      manifest.symbols[whom][name] = archived_name(style, name);
+  }
   for (const auto& [name, bytes] : files) manifest.files[name] = writers::sha256(bytes);
   return manifest;
 }
@@ -177,13 +189,23 @@ std::string other_tools(const Manifest& then, const ink::FontSet& fonts) {
   return text;
 }
 
+const std::string& held(const Files& files, const std::string& name) {
+  const auto found = files.find(name);
+  if (found == files.end()) throw std::runtime_error("the archive does not hold " + name);
+  return found->second;
+}
+
 Recipe recipe_of(const Manifest& manifest, const Files& files, const std::string& name) {
   Call call;
   call.paper = manifest.paper;
   call.effort = manifest.effort;
   Recipe recipe{
-      make_piece(files.at(manifest.source), manifest.source, overrides_of(call)), name, {}};
-  for (const auto& [whom, style] : manifest.styles) recipe.styles[whom] = {style, files.at(style)};
+      make_piece(held(files, manifest.source), manifest.source, overrides_of(call)), name, {}};
+  for (const auto& [whom, style] : manifest.styles)
+    recipe.styles[whom] = {style, held(files, style)};
+  for (const auto& [whom, symbols] : manifest.symbols)
+    for (const auto& [symbol, file] : symbols)
+      recipe.styles[whom].symbols[symbol] = held(files, file);
   return recipe;
 }
 

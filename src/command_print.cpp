@@ -25,8 +25,10 @@ Printed print_piece(const Call& call, const Piece& piece, const ink::FontSet& fo
   const bool client = call.whom == "client";
   const sheets::Issue issue{client ? sheets::ForWhom::client : sheets::ForWhom::shop,
                             check_figure(piece)};
-  const ink::Packet packet = sheets::make_packet(piece.plan, style_of(call), fonts, issue);
-  const std::string faults = page_faults(piece.plan, packet, fonts, !client);
+  const model::Style style = style_of(call);
+  const ink::Packet packet = sheets::make_packet(piece.plan, style, fonts, issue);
+  const std::string faults =
+      page_faults(packet, fonts, sheets::parts_wanted(piece.plan, style, issue.whom));
   if (!faults.empty())
     std::cerr << "The drawing hand failed on these pages; look at them before you cut:\n" << faults;
   writers::Files files =

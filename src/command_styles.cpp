@@ -1,26 +1,100 @@
-// Styles by name, and what is wrong with one.
+// Styles by name, the signs they name, and what is wrong with either.
+#include <algorithm>
 #include <stdexcept>
+#include <system_error>
 
 #include "commands.h"
 #include "reading/reading.h"
+#include "reading/symbol_reader.h"
+#include "sheets/sheet.h"
 #include "writers/files.h"
 
 namespace splay {
 
-StyleFile find_style(const std::string& name, const std::vector<std::filesystem::path>& folders) {
-  std::filesystem::path path = name;
-  for (const std::filesystem::path& folder : folders)
-    if (!std::filesystem::exists(path)) path = folder / (name + ".toml");
-  return {path.string(), writers::read_file(path, reading::largest_file)};
+namespace fs = std::filesystem;
+
+namespace {
+
+reading::StyleReading read_alone(const StyleFile& file) {
+  return reading::read_style(file.text, fs::path(file.path).stem().string(), sheets::page_kinds());
+}
+
+// The symbol's whole path, links followed: it must end below the folder.
+fs::path below(const fs::path& folder, const std::string& name) {
+  const fs::path base = fs::canonical(folder), found = fs::canonical(folder / name);
+  const auto [end, ignored] = std::ranges::mismatch(base, found);
+  if (end != base.end())
+    throw std::runtime_error("it is a link to " + found.string() +
+                             ", which lies elsewhere than the style");
+  return found;
+}
+
+// What every symbol's file holds; one fault for each that can't be had.
+std::string read_symbol_files(model::Style& style, StyleFile& file) {
+  const fs::path path = file.path;
+  const fs::path folder = path.has_parent_path() ? path.parent_path() : fs::path(".");
+  std::string faults;
+  for (const model::SymbolFile* symbol : style.symbols.all()) {
+    const std::string& name = *symbol->file;
+    const auto refuse = [&](const std::string& why) {
+      faults += describe({symbol->file.span, "no-symbol", "\"" + name + "\" can't be had: " + why,
+                          "an SVG file below the style's folder, " + folder.string(), ""},
+                         file.path, file.text);
+    };
+    if (!symbol->file.given) continue;
+    try {
+      file.symbols[name] = writers::read_file(below(folder, name), reading::largest_symbol + 1);
+    } catch (const fs::filesystem_error& error) {
+      refuse(error.code().message());
+    } catch (const std::runtime_error& error) {
+      refuse(error.what());
+    }
+  }
+  return faults;
+}
+
+// The sign, or what is wrong with it: the style's place that names it, then the places in its file.
+std::string read_one_symbol(const StyleFile& file, model::SymbolFile& symbol) {
+  const std::string& name = *symbol.file;
+  const auto bytes = file.symbols.find(name);
+  if (bytes == file.symbols.end()) throw std::runtime_error(file.path + ": no file of " + name);
+  reading::SymbolReading result = reading::read_symbol(bytes->second);
+  if (result.symbol) {
+    symbol.symbol = std::make_shared<const model::Symbol>(std::move(*result.symbol));
+    return "";
+  }
+  std::string faults =
+      describe({symbol.file.span, "bad-symbol", "\"" + name + "\" can't be drawn as it is meant",
+                "what is said of it below", ""},
+               file.path, file.text);
+  for (const Diagnostic& fault : result.diagnostics)
+    faults += describe(fault, (fs::path(file.path).parent_path() / name).string(), bytes->second);
+  return faults;
+}
+
+}  // namespace
+
+StyleFile find_style(const std::string& name, const std::vector<fs::path>& folders) {
+  fs::path path = name;
+  for (const fs::path& folder : folders)
+    if (!fs::exists(path)) path = folder / (name + ".toml");
+  StyleFile file{path.string(), writers::read_file(path, reading::largest_file)};
+  reading::StyleReading result = read_alone(file);
+  if (!result.style) return file;  // its faults are told when it is read for use
+  const std::string faults = read_symbol_files(*result.style, file);
+  if (!faults.empty()) throw std::runtime_error(faults);
+  return file;
 }
 
 model::Style read_style(const StyleFile& file) {
-  reading::StyleReading result =
-      reading::read_style(file.text, std::filesystem::path(file.path).stem().string());
+  reading::StyleReading result = read_alone(file);
   std::string faults;
   for (const Diagnostic& fault : result.diagnostics)
     faults += describe(fault, file.path, file.text);
   if (!result.style) throw std::runtime_error(faults);
+  for (model::SymbolFile* symbol : result.style->symbols.all())
+    if (symbol->file.given) faults += read_one_symbol(file, *symbol);
+  if (!faults.empty()) throw std::runtime_error(faults);
   return std::move(*result.style);
 }
 

@@ -8,6 +8,7 @@
 #include "constructs/construct.h"
 #include "reading/reading.h"
 #include "reading/signed_text.h"
+#include "sheets/sheet.h"
 #include "writers/digest.h"
 
 namespace splay {
@@ -101,10 +102,11 @@ int check(const Call& call) {
 }
 
 int explain(const Call& call) {
-  const std::string text = reading::explain(call.word, constructs::registry());
+  const std::string text =
+      reading::explain(call.word, constructs::registry(), sheets::page_kinds());
   if (text.empty()) {
     std::cerr << "No such word: " << call.word << "\n"
-              << reading::explain("", constructs::registry());
+              << reading::explain("", constructs::registry(), sheets::page_kinds());
     return wrong_call;
   }
   std::cout << text;

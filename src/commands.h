@@ -3,6 +3,7 @@
 
 #include <cstdint>
 #include <filesystem>
+#include <map>
 #include <string>
 #include <vector>
 
@@ -37,10 +38,12 @@ int jobs(const Call& call);                          // the finished jobs among 
 bool is_archive(const std::filesystem::path& path);  // its folder or its .zip
 
 // What the commands share.
-// A style's file by name from one of the folders, or by path. Throws std::runtime_error when there
-// is none.
+// A style's file by name from one of the folders, or by path, and the files of the symbols it
+// names. Throws std::runtime_error when there is none, or a symbol lies elsewhere than below its
+// folder.
 struct StyleFile {
   std::string path, text;
+  std::map<std::string, std::string> symbols{};  // as the style names them, and their bytes
 };
 StyleFile find_style(const std::string& name, const std::vector<std::filesystem::path>& folders);
 model::Style read_style(const StyleFile& file);  // throws std::runtime_error with all faults

@@ -15,7 +15,7 @@ using Act = int (*)(const Call&);
 // Options of every command that plans a piece.
 CLI::App* on_file(CLI::App* sub, Call& call) {
   sub->add_option("FILE", call.file, "the project file")->required();
-  sub->add_option("--paper", call.paper, "paper, over what the file says")
+  sub->add_option("--paper", call.paper, "paper, over what the file or the style says")
       ->check(CLI::IsMember({"A4", "Letter", "A3", "Tabloid"}));
   sub->add_option("--effort", call.effort,
                   "steps of search for better layouts of sheets and boards; 0: the first good one")
@@ -66,8 +66,8 @@ void describe_commands(CLI::App& app, Call& call, Act& act) {
   CLI::App* starting = command("new", "a project file to start from", start_new);
   starting->add_option("NAME", call.file, "the new file; .toml is added")->required();
   starting->add_option("--from", call.starter, "a starter: case, ring, frame, stand, ...");
-  command("explain", "the fields of a table of the project file", explain)
-      ->add_option("WORD", call.word, "case, case.shelf, stock, job, ...");
+  command("explain", "the fields of a table of the project file, or of a style", explain)
+      ->add_option("WORD", call.word, "case, case.shelf, stock, job, style, ...");
   command("schema", "the JSON Schema of project files, for editors, or of the report", schema)
       ->add_option("OF", call.word, "project or report")
       ->check(CLI::IsMember({"project", "report"}));

@@ -25,7 +25,10 @@ Piece make_piece(std::string source, std::string file_name, const Overrides& ove
   piece.diagnostics = std::move(record.diagnostics);
   if (!piece.diagnostics.empty()) return piece;
   piece.project = std::make_unique<model::Project>(std::move(*result.project));
-  if (overrides.paper) piece.project->job.paper.value = *overrides.paper;
+  if (overrides.paper) {
+    piece.project->job.paper.value = *overrides.paper;
+    piece.project->job.paper.given = true;
+  }
   piece.plan =
       fabrication::make_plan(*piece.project, constructs::build(*piece.project), overrides.effort);
   piece.diagnostics = fabrication::as_built_faults(piece.plan, piece.as_built);
@@ -33,13 +36,10 @@ Piece make_piece(std::string source, std::string file_name, const Overrides& ove
   return piece;
 }
 
-std::string page_faults(const fabrication::Plan& plan, const ink::Packet& packet,
-                        const ink::FontSet& fonts, bool with_parts) {
-  std::vector<std::string> marks;
-  for (const fabrication::PartRow& row : plan.rows)
-    if (with_parts) marks.push_back(row.mark);
+std::string page_faults(const ink::Packet& packet, const ink::FontSet& fonts,
+                        const ink::PartsWanted& wanted) {
   std::string text;
-  for (const ink::LintFault& fault : ink::lint(packet, fonts, marks))
+  for (const ink::LintFault& fault : ink::lint(packet, fonts, wanted))
     text += "page " + fault.page + ": " + fault.rule + ": " + fault.text + "\n";
   return text;
 }

@@ -10,6 +10,7 @@
 #include "fabrication/plan.h"
 #include "ink/fonts.h"
 #include "ink/ink.h"
+#include "ink/lint.h"
 #include "model/as_built.h"
 #include "model/project.h"
 #include "model/style.h"
@@ -36,9 +37,8 @@ Piece make_piece(const std::filesystem::path& file, const Overrides& overrides);
 // The same of a text that was read already; `file_name` is for messages.
 Piece make_piece(std::string source, std::string file_name, const Overrides& overrides);
 
-// The page faults of a packet as text, one line each; empty when the pages are sound. `with_parts`:
-// the packet must draw and list every part.
-std::string page_faults(const fabrication::Plan& plan, const ink::Packet& packet,
-                        const ink::FontSet& fonts, bool with_parts = true);
+// The page faults of a packet as text, one line each; empty when the pages are sound.
+std::string page_faults(const ink::Packet& packet, const ink::FontSet& fonts,
+                        const ink::PartsWanted& wanted);
 
 }  // namespace splay

@@ -26,7 +26,23 @@ ink::Group legend(Items items) { return {"legend", std::move(items)}; }
 
 }  // namespace
 
+ink::Group placed_symbol(const Symbol& symbol, Vec2 at, double size, double turn) {
+  constexpr double finest = 0.13;  // mm, the narrowest line of ISO 128-2
+  const Sign p{at, size, turn};
+  Items items = symbol.items;
+  for (ink::Item& item : items) {
+    auto* stroke = std::get_if<ink::Stroke>(&item);
+    auto* fill = std::get_if<ink::Fill>(&item);
+    if (stroke != nullptr) stroke->pen.width = std::max(finest, stroke->pen.width * size);
+    if (stroke == nullptr && fill == nullptr) continue;
+    for (Vec2& point : (stroke != nullptr ? stroke->path : fill->path).points)
+      point = p(point.x, point.y);
+  }
+  return legend(std::move(items));
+}
+
 ink::Group cabinetmaker_triangle(const Kit& kit, Vec2 at, double size, double turn) {
+  if (kit.look.symbols.triangle) return placed_symbol(*kit.look.symbols.triangle, at, size, turn);
   const Sign p{at, size, turn};
   ink::Path path;
   path.move(p(-0.5, -0.433)).line(p(0.5, -0.433)).line(p(0, 0.433)).close();
@@ -34,6 +50,7 @@ ink::Group cabinetmaker_triangle(const Kit& kit, Vec2 at, double size, double tu
 }
 
 ink::Group face_side_mark(const Kit& kit, Vec2 at, double size, double turn) {
+  if (kit.look.symbols.face_side) return placed_symbol(*kit.look.symbols.face_side, at, size, turn);
   const Sign p{at, size, turn};
   ink::Path path;
   path.move(p(0.05, -0.5))
@@ -44,6 +61,7 @@ ink::Group face_side_mark(const Kit& kit, Vec2 at, double size, double turn) {
 }
 
 ink::Group face_edge_mark(const Kit& kit, Vec2 at, double size, double turn) {
+  if (kit.look.symbols.face_edge) return placed_symbol(*kit.look.symbols.face_edge, at, size, turn);
   const Sign p{at, size, turn};
   ink::Path path;
   path.move(p(-0.35, -0.5)).line(p(0, 0.5)).line(p(0.35, -0.5));

@@ -6,8 +6,9 @@
 
 namespace splay::drafting {
 
-// Each is centred on `at`, about `size` mm; group "legend" unless it says otherwise.
-// The cabinetmaker's triangle: points up or away on the face of parts that lie together.
+// Each is centred on `at`, about `size` mm; group "legend" unless it says otherwise. The marks of
+// the bench are the look's own symbols where it has any. The cabinetmaker's triangle: points up or
+// away on the face of parts that lie together.
 ink::Group cabinetmaker_triangle(const Kit& kit, Vec2 at, double size, double turn = 0);
 // Loop with a tail that runs to the face edge; `turn` radians from pointing down (-y).
 ink::Group face_side_mark(const Kit& kit, Vec2 at, double size, double turn = 0);
@@ -17,6 +18,8 @@ ink::Group face_edge_mark(const Kit& kit, Vec2 at, double size, double turn = 0)
 ink::Group grain_arrow(const Kit& kit, Vec2 at, double length, double turn = 0);
 // Datum of running figures.
 ink::Group datum_mark(const Kit& kit, Vec2 at, double size);
+// A sign of the maker's own, its longer side `size`; no line thinner than 0.13 mm.
+ink::Group placed_symbol(const Symbol& symbol, Vec2 at, double size, double turn = 0);
 // Which hand a part has: "L" or "R" in a half-filled shield.
 ink::Group hand_mark(const Kit& kit, Vec2 at, double size, bool left);
 // Truncated cone and two circles (ISO 5456-2, from memory).

@@ -4,6 +4,7 @@
 // up (as src/ink), unless a comment says otherwise.
 #pragma once
 
+#include <memory>
 #include <string_view>
 #include <vector>
 
@@ -13,6 +14,17 @@
 
 namespace splay::drafting {
 
+// A sign of the maker's own: strokes and fills about the origin in a box whose longer side is 1, in
+// the order they are drawn; pens in the same measure.
+struct Symbol {
+  std::vector<ink::Item> items;
+  double width = 1, height = 1;
+};
+// What takes the place of signs of ours; null where ours is drawn. The shop's own mark has none.
+struct Symbols {
+  std::shared_ptr<const Symbol> face_side, face_edge, triangle, shop;
+};
+
 // Line widths and capital heights, mm; greys from 0 black to 1 white.
 struct Look {
   double wide = 0.5, middle = 0.35, narrow = 0.25, frame = 0.7;
@@ -20,6 +32,7 @@ struct Look {
   double figures = 3.5;    // dimensions
   double heading = 5, title = 7;
   double tone_light = 0.93, tone_mid = 0.82, tone_dark = 0.68;
+  Symbols symbols;
 };
 
 struct Kit {

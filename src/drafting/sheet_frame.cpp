@@ -1,5 +1,6 @@
 #include "drafting/sheet_frame.h"
 
+#include <algorithm>
 #include <stdexcept>
 #include <utility>
 
@@ -66,6 +67,19 @@ ink::Rect cell(ink::Rect block, double from, double to, int row) {
   return {{block.low.x + from * w, high - h}, {block.low.x + to * w, high}};
 }
 
+// The maker's own mark at the right end of the field, the name beside it.
+void draw_maker(const Kit& kit, ink::Rect box, const std::string& maker, Items& items) {
+  const Symbol& mark = *kit.look.symbols.shop;
+  const double size = std::min((box.height() - 2 * cell_pad) / mark.height,
+                               (box.width() * 0.4 - 2 * cell_pad) / mark.width);
+  const double left = box.high.x - cell_pad - mark.width * size;
+  append(items, placed_symbol(mark, {left + mark.width * size / 2, middle(box).y}, size).items);
+  if (maker.empty()) return;
+  const ink::Rect inside{{box.low.x + cell_pad, box.low.y + 0.6},
+                         {left - cell_pad, box.high.y - cell_pad - name_height - 0.9}};
+  items.emplace_back(fitted(kit, maker, inside, {.height = 3.5}));
+}
+
 ink::Rect page_cell(ink::Rect block) { return cell(block, 156, 180, 1); }
 
 ink::Group title_block(const Kit& kit, const ink::Paper& paper, const TitleFields& fields) {
@@ -81,7 +95,9 @@ ink::Group title_block(const Kit& kit, const ink::Paper& paper, const TitleField
   field(132, 156, 0, "Number", fields.number, 3.5, ink::Face::bold);
   field(156, 180, 0, "Revision", fields.revision, 3.5, ink::Face::bold);
   field(0, 68, 1, "Title", fields.job);
-  field(68, 97, 1, "Maker", fields.maker);
+  const bool marked = kit.look.symbols.shop != nullptr;
+  field(68, 97, 1, "Maker", marked ? std::string_view{} : std::string_view(fields.maker));
+  if (marked) draw_maker(kit, cell(block, 68, 97, 1), fields.maker, group.items);
   field(97, 132, 1, "Scale", fields.scale.empty() ? "–" : fields.scale);
   field(132, 156, 1, "Date", fields.date);
   field(156, 180, 1, "Page", "");

@@ -116,9 +116,12 @@ Picture paragraph(const Kit& kit, std::string_view text, double width, TextStyle
 ink::Group fitted(const Kit& kit, std::string_view text, ink::Rect box, TextStyle style) {
   constexpr std::array<double, 7> series{14, 10, 7, 5, 3.5, 3, 2.5};
   double height = style.height;
+  const auto too_large = [&] {
+    return widest_line(kit, text, height, style.face) > box.width() ||
+           height * (1 + descent) > box.height() + 1e-9;
+  };
   for (const double smaller : series)
-    if (smaller < height && widest_line(kit, text, height, style.face) > box.width())
-      height = smaller;
+    if (smaller < height && too_large()) height = smaller;
   std::vector<std::string> lines = wrap(kit, text, box.width(), height, style.face);
   const double pitch = 1.5 * height;
   const auto room = static_cast<std::size_t>(

@@ -33,7 +33,7 @@ struct TextStyle {
 // A wrapped paragraph as a picture of the given width.
 Picture paragraph(const Kit& kit, std::string_view text, double width, TextStyle style);
 
-// A text fitted into a box, centred in its height: at `style.height` when it fits on one line, else
+// A text fitted into a box, centred in its height: at `style.height` when one line of it fits, else
 // on a smaller height of the ISO 3098 series down to 2.5, else on several lines, else shortened.
 ink::Group fitted(const Kit& kit, std::string_view text, ink::Rect box, TextStyle style);
 

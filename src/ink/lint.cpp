@@ -111,8 +111,7 @@ std::string place_text(Vec2 at) {
 
 std::string quoted(const Text& text) { return "\"" + text.utf8 + "\" at " + place_text(text.at); }
 
-std::vector<LintFault> lint(const Packet& packet, const FontSet& fonts,
-                            const std::vector<std::string>& marks) {
+std::vector<LintFault> lint(const Packet& packet, const FontSet& fonts, const PartsWanted& wanted) {
   Faults faults;
   std::vector<LintPage> pages;
   for (const Page& page : packet.pages) {
@@ -122,7 +121,7 @@ std::vector<LintFault> lint(const Packet& packet, const FontSet& fonts,
     lint_dimensions(whole, faults);
     pages.push_back(for_all_pages(std::move(whole)));
   }
-  lint_marks(pages, marks, faults);
+  lint_marks(pages, wanted, faults);
   lint_links(pages, faults);
   return faults;
 }

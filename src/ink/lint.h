@@ -11,7 +11,7 @@
 //   dimension-off     a printed figure is not the exact length rounded, or the length drawn is not
 //                     the exact length at the scale
 //   chain-open        a chain's steps do not add up to its overall
-//   mark-without-row, row-without-mark, part-not-drawn
+//   mark-without-row, row-without-mark, part-not-drawn: as far as a packet wants them
 //   broken-link       a link to nowhere, two places of one name, links over each other or off the
 //                     sheet
 //   bad-text          a text that can't be drawn
@@ -19,6 +19,7 @@
 #pragma once
 
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "ink/fonts.h"
@@ -32,8 +33,16 @@ struct LintFault {
   std::string text;  // what, where
 };
 
-// Faults in page order. `marks`: every part mark the packet must draw ("view") and list ("row").
-std::vector<LintFault> lint(const Packet& packet, const FontSet& fonts,
-                            const std::vector<std::string>& marks);
+// What a packet must do with parts: with these whatever is said of them, and with any mark on it.
+// Where its author wants no drawings of single parts, or no list of them, nothing is missing.
+struct PartsWanted {
+  PartsWanted(std::vector<std::string> of_all = {}) : marks(std::move(of_all)) {}
+  std::vector<std::string> marks;
+  bool drawn = true;   // every one has a "view", what is listed is marked somewhere
+  bool listed = true;  // every one has a "row", and so has what is marked anywhere
+};
+
+// Faults in page order.
+std::vector<LintFault> lint(const Packet& packet, const FontSet& fonts, const PartsWanted& wanted);
 
 }  // namespace splay::ink

@@ -52,20 +52,19 @@ void check_link_areas(const LintPage& page, Faults& faults) {
 
 }  // namespace
 
-void lint_marks(const std::vector<LintPage>& pages, const std::vector<std::string>& marks,
-                Faults& faults) {
+void lint_marks(const std::vector<LintPage>& pages, const PartsWanted& wanted, Faults& faults) {
   std::map<std::string, Seen> seen;
-  for (const std::string& mark : marks) seen[mark];
+  for (const std::string& mark : wanted.marks) seen[mark];
   for (const LintPage& page : pages)
     for (const PartClaim* claim : page.parts) note(seen[claim->mark], *claim, page.page->label);
-  const std::set<std::string> wanted(marks.begin(), marks.end());
+  const std::set<std::string> named(wanted.marks.begin(), wanted.marks.end());
   for (const auto& [mark, found] : seen) {
-    if (!found.row && (found.mark || wanted.contains(mark)))
+    if (wanted.listed && !found.row && (found.mark || named.contains(mark)))
       faults.push_back({"mark-without-row", found.mark_page, "part " + mark + " is in no list"});
-    if (found.row && !found.mark)
+    if (wanted.drawn && found.row && !found.mark)
       faults.push_back({"row-without-mark", found.row_page,
                         "part " + mark + " is listed but marked on no drawing"});
-    if (!found.view && wanted.contains(mark))
+    if (wanted.drawn && !found.view && named.contains(mark))
       faults.push_back({"part-not-drawn", found.row_page, "part " + mark + " is in no view"});
   }
 }

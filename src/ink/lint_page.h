@@ -52,8 +52,7 @@ LintPage read_page(const Page& page, const FontSet& fonts, Faults& faults);
 void lint_overlaps(const LintPage& page, Faults& faults);
 void lint_margins(const LintPage& page, double least_text_height, Faults& faults);
 void lint_dimensions(const LintPage& page, Faults& faults);
-void lint_marks(const std::vector<LintPage>& pages, const std::vector<std::string>& marks,
-                Faults& faults);
+void lint_marks(const std::vector<LintPage>& pages, const PartsWanted& wanted, Faults& faults);
 void lint_links(const std::vector<LintPage>& pages, Faults& faults);
 
 std::string place_text(Vec2 at);  // "12.5, 40 mm"

@@ -128,6 +128,9 @@ class FieldVisitor {
   virtual void date(const Field&, Given<Date>&) = 0;
   virtual void word(const Field&, Given<int>& index, std::span<const std::string_view> words) = 0;
   virtual void texts(const Field&, Given<std::vector<std::string>>&) = 0;
+  // A list of words out of some, each with its place.
+  virtual void words(const Field&, Given<std::vector<Given<int>>>& indices,
+                     std::span<const std::string_view> words) = 0;
   virtual void lengths(const Field&, Given<std::vector<Length>>&, Range) = 0;
   virtual void angles(const Field&, Given<std::vector<Angle>>&, Range) = 0;
   virtual void points(const Field&, Given<std::vector<Vec2>>&) = 0;  // [[x, y], ...], mm

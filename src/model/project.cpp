@@ -16,7 +16,6 @@ std::string iso_date(const Date& date) {
 namespace {
 
 constexpr std::array<std::string_view, 2> unit_words{"in", "mm"};
-constexpr std::array<std::string_view, 4> paper_words{"a4", "letter", "a3", "tabloid"};
 constexpr std::array<std::string_view, 3> stock_words{"sheet", "board", "edge band"};
 
 }  // namespace
@@ -35,7 +34,8 @@ void Job::fields(FieldVisitor& visit) {
               fraction, Range::between(2, 128));
   visit.count(may("decimals", "millimetres are printed with this many decimals"), decimals,
               Range::between(0, 3));
-  choose(visit, may("paper", "the paper of the binder"), paper, paper_words);
+  choose(visit, may("paper", "the paper of the binder", "what the style says; else \"a4\""), paper,
+         paper_words);
   visit.flag(may("two_sided", "printed on both sides: the binding edge changes with the page"),
              two_sided);
   visit.texts(may("notes", "remarks for the cover, one text for each"), notes);

@@ -13,14 +13,13 @@
 #include "model/glue_up.h"
 #include "model/hardware.h"
 #include "model/machines.h"
+#include "model/paper.h"
 #include "model/room.h"
 #include "model/timber.h"
 
 namespace splay::model {
 
 std::string iso_date(const Date& date);  // "2026-03-02" (ISO 8601), "" for the empty date
-
-enum class PaperSize { a4, letter, a3, tabloid };
 
 struct Job : Fields {
   Given<std::string> title, number, client, maker;

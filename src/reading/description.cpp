@@ -65,6 +65,16 @@ class Describer : public model::FieldVisitor {
   void texts(const Field& field, Given<std::vector<std::string>>&) override {
     add(field, "list of texts", "none");
   }
+  void words(const Field& field, Given<std::vector<Given<int>>>&,
+             std::span<const std::string_view> words) override {
+    std::string takes = "list of words";
+    const char* before = ": \"";
+    for (const std::string_view one : words) {
+      takes.append(before).append(one).append("\"");
+      before = ", \"";
+    }
+    add(field, takes, "none");
+  }
   void lengths(const Field& field, Given<std::vector<Length>>&, Range range) override {
     add(field, "list of lengths, each " + range_text(range, length_kind, Unit::millimetre), "none");
   }
@@ -112,19 +122,25 @@ std::vector<TopTable> top_tables(const model::Registry& registry) {
   std::vector<TopTable> tables;
   model::Project project;
   for (const model::TopTable& top : model::top_tables(project)) {
-    tables.push_back(
-        {std::string(top.word), std::string(top.help), top.named != nullptr,
-         top.single != nullptr ? rows_of(*top.single) : rows_of(*top.named->sample())});
+    tables.push_back({std::string(top.word), std::string(top.help), top.named != nullptr,
+                      top.single != nullptr ? rows_of(*top.single) : rows_of(*top.named->sample()),
+                      false});
     if (top.word != "approval") continue;
     model::AsBuilt as_built;
     tables.push_back({"as_built", "what was measured on the finished piece, for the archive", false,
-                      rows_of(as_built)});
+                      rows_of(as_built), false});
   }
   for (const model::ItemKind& kind : registry) {
     const std::unique_ptr<model::Item> item = kind.make();
-    tables.push_back({std::string(kind.word), std::string(kind.help), true, rows_of(*item)});
+    tables.push_back({std::string(kind.word), std::string(kind.help), true, rows_of(*item), false});
   }
   return tables;
+}
+
+TopTable style_table(std::span<const model::PageKind> pages) {
+  model::Style style(pages);
+  return {"style", "how pages look, in a file of its own: styles/NAME.toml", false, rows_of(style),
+          true};
 }
 
 std::vector<std::string> about_sizes() {

@@ -72,6 +72,12 @@ std::string sizes_text() {
   return text;
 }
 
+// "[shop.saw]", "[symbols] of a style", "a style".
+std::string titled(const std::string& header, const TopTable& top) {
+  if (header.empty()) return "a " + top.word;
+  return "[" + header + "]" + (top.own_file ? " of a " + top.word : "");
+}
+
 // Where a word stands further in, as "joint.dowel"; tables before single fields.
 struct Places {
   std::vector<std::string> tables, fields;
@@ -87,12 +93,12 @@ struct Places {
 
 // A word that is at the top of no table: its one place explained, or its places named.
 std::string further_in(std::string_view word, const model::Registry& registry,
-                       const std::vector<TopTable>& tops) {
+                       std::span<const model::PageKind> pages, const std::vector<TopTable>& tops) {
   Places places;
   for (const TopTable& top : tops) places.search(word, top.rows, top.word);
   const std::vector<std::string>& found = places.tables.empty() ? places.fields : places.tables;
   if (found.empty()) return "";
-  if (found.size() == 1) return explain(found.front(), registry);
+  if (found.size() == 1) return explain(found.front(), registry, pages);
   std::string list;
   for (const std::string& place : found) list += (list.empty() ? "" : ", ") + place;
   return "\"" + std::string(word) + "\" stands in more places than one; explain one of them:\n" +
@@ -101,8 +107,10 @@ std::string further_in(std::string_view word, const model::Registry& registry,
 
 }  // namespace
 
-std::string explain(std::string_view word, const model::Registry& registry) {
-  const std::vector<TopTable> tables = top_tables(registry);
+std::string explain(std::string_view word, const model::Registry& registry,
+                    std::span<const model::PageKind> pages) {
+  std::vector<TopTable> tables = top_tables(registry);
+  tables.push_back(style_table(pages));
   if (word.empty()) return words_text(tables);
   if (word == "sizes") return sizes_text();
   std::size_t dot = std::min(word.find('.'), word.size());
@@ -110,8 +118,8 @@ std::string explain(std::string_view word, const model::Registry& registry) {
     return table.word == word.substr(0, dot);
   });
   if (top == tables.end())
-    return dot == word.size() ? further_in(word, registry, tables) : std::string();
-  std::string header = top->word + (top->named ? ".NAME" : "");
+    return dot == word.size() ? further_in(word, registry, pages, tables) : std::string();
+  std::string header = top->own_file ? "" : top->word + (top->named ? ".NAME" : "");
   std::string help = top->help;
   std::vector<FieldRow> rows = top->rows;
   while (dot < word.size()) {
@@ -123,13 +131,13 @@ std::string explain(std::string_view word, const model::Registry& registry) {
     if (field == rows.end()) return "";
     if (!field->table) {
       if (dot < word.size()) return "";
-      return "a field of [" + header + "]\n\n" + rows_text({*field});
+      return "a field of " + titled(header, *top) + "\n\n" + rows_text({*field});
     }
-    header += "." + field->name + (field->named ? ".NAME" : "");
+    header += (header.empty() ? "" : ".") + field->name + (field->named ? ".NAME" : "");
     help = field->help;
     rows = std::vector<FieldRow>(field->inner);
   }
-  return "[" + header + "]: " + help + "\n\n" + rows_text(rows);
+  return titled(header, *top) + ": " + help + "\n\n" + rows_text(rows);
 }
 
 }  // namespace splay::reading

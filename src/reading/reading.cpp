@@ -37,12 +37,13 @@ ProjectReading read_project(std::string_view source, std::string_view file_name,
   return reading;
 }
 
-StyleReading read_style(std::string_view source, std::string_view name) {
+StyleReading read_style(std::string_view source, std::string_view name,
+                        std::span<const model::PageKind> pages) {
   const SourceText text(source);
   Faults faults;
   StyleReading reading;
   if (const auto root = guarded_parse(text, faults)) {
-    model::Style style;
+    model::Style style(pages);
     style.name = name;
     Evaluator evaluator(Unit::millimetre);
     const Sizes no_sizes;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 
@@ -28,14 +29,18 @@ struct StyleReading {
   std::optional<model::Style> style;
   std::vector<Diagnostic> diagnostics;
 };
-StyleReading read_style(std::string_view source, std::string_view name);
+// `pages`: the kinds of page it may name. Symbols are not read: the style has their files' names.
+StyleReading read_style(std::string_view source, std::string_view name,
+                        std::span<const model::PageKind> pages = {});
 
 // The fields of a word ("case", "case.shelf", "job", "stock"), for a terminal; "" when the word is
 // unknown. A word further in ("dowel") is explained at its one place, or its places are named.
-// Without a word: the list of words.
-std::string explain(std::string_view word, const model::Registry& registry);
+// Without a word: the list of words. "style" is the file of a style, which may name these `pages`.
+std::string explain(std::string_view word, const model::Registry& registry,
+                    std::span<const model::PageKind> pages = {});
 
-// The whole file format as a Markdown page, from the same description.
-std::string reference_page(const model::Registry& registry);
+// The format of both files as a Markdown page, from the same description.
+std::string reference_page(const model::Registry& registry,
+                           std::span<const model::PageKind> pages = {});
 
 }  // namespace splay::reading

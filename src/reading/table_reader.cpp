@@ -70,6 +70,17 @@ class TableReader : public FieldVisitor {
     list<std::string>(field, value, "a list of texts: [\"left\", \"right\"]",
                       [&](const toml::node& node) { return values_.text(node, field.name); });
   }
+  void words(const Field& field, Given<std::vector<Given<int>>>& indices,
+             std::span<const std::string_view> words) override {
+    list<Given<int>>(
+        field, indices,
+        "a list of words: [\"" + std::string(words.empty() ? "" : words.front()) + "\"]",
+        [&](const toml::node& node) -> std::optional<Given<int>> {
+          Given<int> one;
+          give(one, node, word_of(node, field.name, words));
+          return one.given ? std::optional(one) : std::nullopt;
+        });
+  }
   void lengths(const Field& field, Given<std::vector<Length>>& value, Range range) override {
     list<Length>(field, value, "a list of lengths: [96, 48]", [&](const toml::node& node) {
       return wrap<Length>(values_.quantity(node, field.name, length_kind, range));
@@ -191,7 +202,8 @@ class TableReader : public FieldVisitor {
   }
 
   template <class T, class Read>
-  void list(const Field& field, Given<std::vector<T>>& value, const char* allowed, Read read) {
+  void list(const Field& field, Given<std::vector<T>>& value, const std::string& allowed,
+            Read read) {
     const auto* node = find(field);
     if (node == nullptr) return;
     const auto* array = node->as_array();

@@ -1,6 +1,7 @@
 // The cover of the client's set: the piece as it will look, what it is, and what the set holds.
 #include <algorithm>
 
+#include "drafting/conventions.h"
 #include "drafting/table.h"
 #include "sheets/client_words.h"
 #include "sheets/kinds.h"
@@ -10,6 +11,7 @@ namespace splay::sheets {
 
 namespace {
 
+using drafting::Kit;
 using drafting::Story;
 
 Story contents(const Context& context, double width) {
@@ -43,6 +45,16 @@ Story facts(const Context& context, double width) {
   return drafting::table(context.kit, table, width);
 }
 
+// The maker's own mark in the upper right corner; the title's place is left of it, as high.
+ink::Rect beside_mark(const Kit& kit, ink::Rect title, std::vector<ink::Item>& items) {
+  constexpr double size = 30, gap = 6;
+  const drafting::Symbol& mark = *kit.look.symbols.shop;
+  const Vec2 box{mark.width * size, mark.height * size};
+  items.emplace_back(drafting::placed_symbol(mark, title.high - box * 0.5, size));
+  return {{title.low.x, std::min(title.low.y, title.high.y - box.y)},
+          {title.high.x - box.x - gap, title.high.y}};
+}
+
 }  // namespace
 
 std::vector<ink::Page> make_client_cover(const Context& given) {
@@ -51,7 +63,8 @@ std::vector<ink::Page> make_client_cover(const Context& given) {
   ink::Page page = start_page(context, "Drawings for approval");
   const ink::Rect area = context.area();
   const double title_height = kit.look.title;
-  const ink::Rect title{{area.low.x, area.high.y - 2.2 * title_height}, area.high};
+  ink::Rect title{{area.low.x, area.high.y - 2.2 * title_height}, area.high};
+  if (kit.look.symbols.shop) title = beside_mark(kit, title, page.items);
   page.items.emplace_back(drafting::fitted(kit, *context.job().title, title,
                                            {.height = title_height, .face = ink::Face::bold}));
   constexpr double gap = 8;

@@ -15,6 +15,11 @@ using Pages = std::vector<ink::Page>;
 
 constexpr std::array<std::string_view, 4> paper_names{"A4", "Letter", "A3", "Tabloid"};
 
+std::string_view paper_of(const model::Job& job, const model::Style& style) {
+  const bool by_style = style.paper.given && !job.paper.given;
+  return paper_names[static_cast<std::size_t>(by_style ? *style.paper : *job.paper)];
+}
+
 // What all pages of one kind have in common: "Part views" of "Part views: D, E".
 std::string common_title(const std::string& title) { return title.substr(0, title.find(':')); }
 
@@ -56,10 +61,7 @@ void make_indexed(const Context& context, const std::vector<SheetKind>& kinds,
   throw std::logic_error("the index changed its length while it was numbered");
 }
 
-std::vector<Pages> make_sheets(const Context& context, ForWhom whom) {
-  std::vector<SheetKind> kinds;
-  std::ranges::copy_if(registry(), std::back_inserter(kinds),
-                       [&](const SheetKind& kind) { return kind.whom == whom; });
+std::vector<Pages> make_sheets(const Context& context, const std::vector<SheetKind>& kinds) {
   std::vector<Pages> sheets;
   sheets.reserve(kinds.size());
   for (const SheetKind& kind : kinds)
@@ -68,6 +70,27 @@ std::vector<Pages> make_sheets(const Context& context, ForWhom whom) {
                          : kind.make(context));
   make_indexed(context, kinds, sheets);
   return sheets;
+}
+
+// The kinds of a packet: those its style wants, or those it leaves out.
+std::vector<SheetKind> kinds_of(ForWhom whom, const model::Style& style, bool left_out) {
+  std::vector<SheetKind> kinds;
+  std::ranges::copy_if(registry(), std::back_inserter(kinds), [&](const SheetKind& kind) {
+    return kind.whom == whom && style.leaves_out(kind.word) == left_out;
+  });
+  return kinds;
+}
+
+// Links to what would stand on pages of these kinds.
+void drop_links(std::vector<ink::Item>& items, const std::vector<SheetKind>& left_out) {
+  std::erase_if(items, [&](const ink::Item& item) {
+    const auto* link = std::get_if<ink::Link>(&item);
+    return link != nullptr && std::ranges::any_of(left_out, [&](const SheetKind& kind) {
+             return !kind.anchors.empty() && link->target.starts_with(kind.anchors);
+           });
+  });
+  for (ink::Item& item : items)
+    if (auto* group = std::get_if<ink::Group>(&item)) drop_links(group->items, left_out);
 }
 
 // What stands over every page of a revision that nobody signed; "" when nothing does.
@@ -85,7 +108,7 @@ Context context_of(const fabrication::Plan& plan, const model::Style& style,
   const model::Job& job = plan.project->job;
   return {plan,
           {&fonts, look_of(style), job.figures()},
-          drafting::paper_named(paper_names[static_cast<std::size_t>(*job.paper)]),
+          drafting::paper_named(paper_of(job, style)),
           {},
           issue.check_figure,
           std::make_shared<std::optional<PieceSeen>>()};
@@ -96,7 +119,8 @@ ink::Packet make_packet(const fabrication::Plan& plan, const model::Style& style
   if (plan.stopped()) throw std::invalid_argument("a plan with a stop finding has no binder");
   const model::Job& job = plan.project->job;
   const Context context = context_of(plan, style, fonts, issue);
-  std::vector<Pages> sheets = make_sheets(context, issue.whom);
+  std::vector<Pages> sheets = make_sheets(context, kinds_of(issue.whom, style, false));
+  const std::vector<SheetKind> left_out = kinds_of(issue.whom, style, true);
   const std::string warning = warning_of(*plan.project, issue);
   ink::Packet packet;
   packet.title = *job.title;
@@ -117,10 +141,23 @@ ink::Packet make_packet(const fabrication::Plan& plan, const model::Style& style
   const auto count = static_cast<int>(packet.pages.size());
   for (int i = 0; i < count; ++i) {
     ink::Page& page = packet.pages[static_cast<std::size_t>(i)];
+    if (!left_out.empty()) drop_links(page.items, left_out);
     if (!warning.empty()) drafting::put_warning(context.kit, page, warning);
     drafting::number_page(context.kit, page, i + 1, count, *job.two_sided && i % 2 == 1);
   }
   return packet;
+}
+
+ink::PartsWanted parts_wanted(const fabrication::Plan& plan, const model::Style& style,
+                              ForWhom whom) {
+  ink::PartsWanted wanted;
+  if (whom == ForWhom::shop)
+    for (const fabrication::PartRow& row : plan.rows) wanted.marks.push_back(row.mark);
+  for (const SheetKind& kind : kinds_of(whom, style, true)) {
+    wanted.drawn = wanted.drawn && kind.claim != "view";
+    wanted.listed = wanted.listed && kind.claim != "row";
+  }
+  return wanted;
 }
 
 }  // namespace splay::sheets

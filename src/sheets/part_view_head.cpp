@@ -12,8 +12,15 @@ struct Field {
   std::string name, value;
 };
 
-constexpr double band = 9;  // name and quantity
 constexpr double pad = 1.5;
+
+// Name and quantity: 9 mm for a heading of 5 mm over lettering of 2.5 mm, and as much more as
+// larger letters want.
+double band_height(const drafting::Kit& kit) {
+  constexpr double line = 1.4;
+  const drafting::Look& look = kit.look;
+  return 9 + std::max({0.0, line * (look.heading - 5), 2 * line * (look.lettering - 2.5)});
+}
 
 std::vector<Field> fields_of(const PartSheet& sheet) {
   const drafting::Kit& kit = sheet.kit();
@@ -93,7 +100,7 @@ void draw_band(const PartSheet& sheet, double left, double right, drafting::Scal
                std::vector<ink::Item>& items) {
   const drafting::Kit& kit = sheet.kit();
   constexpr double gap = 4;
-  const double letter = kit.look.lettering, middle = -band / 2;
+  const double letter = kit.look.lettering, band = band_height(kit), middle = -band / 2;
   const auto write = [&](const std::string& words, double height, double base) {
     items.emplace_back(ink::Text{{right, base}, words, height, 0, ink::Align::right});
     return kit.width(words, height);
@@ -121,10 +128,16 @@ void draw_band(const PartSheet& sheet, double left, double right, drafting::Scal
 
 }  // namespace
 
+double panel_head_height(const drafting::Kit& kit) {
+  constexpr double line = 1.4;
+  const drafting::Look& look = kit.look;
+  return band_height(kit) + 11 + line * (look.lettering - 2.5) + line * (look.figures - 3.5);
+}
+
 drafting::Picture panel_head(const PartSheet& sheet, double width, drafting::Scale scale,
                              bool first) {
   const drafting::Kit& kit = sheet.kit();
-  const double height = panel_head_height;
+  const double height = panel_head_height(kit);
   ink::Group group{"table", {}};
   if (first) {
     group.items.emplace_back(ink::Anchor{part_anchor(sheet.row.mark), {0, 0}});
@@ -136,7 +149,7 @@ drafting::Picture panel_head(const PartSheet& sheet, double width, drafting::Sca
   const std::vector<double> widths = column_widths(kit, fields, width - left);
   double x = left;
   for (std::size_t i = 0; i < fields.size(); ++i) {
-    draw_field(kit, fields[i], {{x, -height}, {x + widths[i], -band}}, group.items);
+    draw_field(kit, fields[i], {{x, -height}, {x + widths[i], -band_height(kit)}}, group.items);
     x += widths[i];
   }
   group.items.emplace_back(

@@ -86,7 +86,7 @@ class Layout {
     return all.subspan(from, std::min(share_.to, all.size()) - from);
   }
 
-  double room() const { return height_ - panel_head_height - below_head; }
+  double room() const { return height_ - panel_head_height(part_.sheet().kit()) - below_head; }
 
   Scale first_guess(bool lying, double width) {
     const ink::Rect& box = part_.set(lying).face.box;
@@ -151,7 +151,8 @@ class Layout {
 
   double cost_of(const Way& way) const {
     // Panels stand on a page one, two, three ... times: what is between is paper left empty.
-    const double panel = way.arrangement.height + panel_head_height + below_head;
+    const double panel =
+        way.arrangement.height + panel_head_height(part_.sheet().kit()) + below_head;
     const double share = way.width / *std::ranges::max_element(widths_);
     const double times = std::floor((height_ + between_panels) / (panel + between_panels));
     const double paper = alone_ ? 0 : share / times;

@@ -38,6 +38,6 @@ std::optional<Panel> part_panel(PartDrawn& part, const std::vector<double>& widt
 // and claim.
 drafting::Picture panel_head(const PartSheet& sheet, double width, drafting::Scale scale,
                              bool first);
-inline constexpr double panel_head_height = 20;
+double panel_head_height(const drafting::Kit& kit);  // mm
 
 }  // namespace splay::sheets

@@ -5,35 +5,64 @@
 
 namespace splay::sheets {
 
+namespace {
+
+constexpr std::string_view told_nowhere_else = "carries cautions that stand nowhere else";
+
+// What a kind of the shop binder is besides its word, title and maker.
+struct More {
+  std::string_view kept{}, claim{}, anchors{};
+  bool needs_index = false;
+};
+
+constexpr SheetKind shop(std::string_view word, std::string_view title,
+                         std::vector<ink::Page> (*make)(const Context&), More more = {}) {
+  return {word, title, make, ForWhom::shop, more.kept, more.claim, more.anchors, more.needs_index};
+}
+constexpr SheetKind client(std::string_view word, std::string_view title,
+                           std::vector<ink::Page> (*make)(const Context&), More more = {}) {
+  return {word,      title,      make,         ForWhom::client,
+          more.kept, more.claim, more.anchors, more.needs_index};
+}
+
+}  // namespace
+
 // In the order of the packets. A new sheet is one file and one line here.
 std::span<const SheetKind> registry() {
-  constexpr ForWhom client = ForWhom::client;
   static constexpr std::array kinds{
-      SheetKind{"cover", "Cover and index", make_cover, true},
-      SheetKind{"elevations", "Elevations and section", make_elevations},
-      SheetKind{"exploded", "Exploded view", make_exploded},
-      SheetKind{"cut-list", "Cut list", make_cut_list},
-      SheetKind{"part-views", "Part views", make_part_views},
-      SheetKind{"joint-details", "Joint details", make_joint_details},
-      SheetKind{"saw-steps", "Saw steps", make_saw_steps},
-      SheetKind{"glue-up", "Glue-up", make_glue_up},
-      SheetKind{"stock", "Sheets and boards", make_stock},
-      SheetKind{"buying", "Buying list", make_buying},
-      SheetKind{"hold", "Hardware, finish, balance", make_hold},
-      SheetKind{"quote", "Quote", make_quote},
-      SheetKind{"checks", "Checks and cautions", make_checks},
-      SheetKind{"rods", "Setting-out strips", make_rods},
-      SheetKind{"templates", "Templates", make_templates},
-      SheetKind{"labels", "Part labels", make_labels},
-      SheetKind{"record", "As-built record", make_record},
-      SheetKind{"signs", "Signs used in this binder", make_signs},
-      SheetKind{"client-cover", "Drawings for approval", make_client_cover, true, client},
-      SheetKind{"client-views", "Views", make_client_views, false, client},
-      SheetKind{"client-open", "Opened", make_client_open, false, client},
-      SheetKind{"client-materials", "Materials and finish", make_client_materials, false, client},
-      SheetKind{"client-price", "Quote", make_client_price, false, client},
-      SheetKind{"client-sign-off", "Sign-off", make_client_sign_off, false, client},
+      shop("cover", "Cover and index", make_cover,
+           {.kept = "has the index, and how every figure was rounded", .needs_index = true}),
+      shop("elevations", "Elevations and section", make_elevations),
+      shop("exploded", "Exploded view", make_exploded),
+      shop("cut-list", "Cut list", make_cut_list, {.claim = "row"}),
+      shop("part-views", "Part views", make_part_views, {.claim = "view", .anchors = "part "}),
+      shop("joint-details", "Joint details", make_joint_details),
+      shop("saw-steps", "Saw steps", make_saw_steps, {.kept = told_nowhere_else}),
+      shop("glue-up", "Glue-up", make_glue_up, {.kept = told_nowhere_else}),
+      shop("stock", "Sheets and boards", make_stock),
+      shop("buying", "Buying list", make_buying),
+      shop("hold", "Hardware, finish, balance", make_hold, {.kept = told_nowhere_else}),
+      shop("quote", "Quote", make_quote),
+      shop("checks", "Checks and cautions", make_checks, {.kept = told_nowhere_else}),
+      shop("rods", "Setting-out strips", make_rods),
+      shop("templates", "Templates", make_templates),
+      shop("labels", "Part labels", make_labels),
+      shop("record", "As-built record", make_record),
+      shop("signs", "Signs used in this binder", make_signs),
+      client("client-cover", "Drawings for approval", make_client_cover,
+             {.kept = "says what the set is and holds", .needs_index = true}),
+      client("client-views", "Views", make_client_views),
+      client("client-open", "Opened", make_client_open),
+      client("client-materials", "Materials and finish", make_client_materials),
+      client("client-price", "Quote", make_client_price),
+      client("client-sign-off", "Sign-off", make_client_sign_off, {.kept = "is what is signed"}),
   };
+  return kinds;
+}
+
+std::vector<model::PageKind> page_kinds() {
+  std::vector<model::PageKind> kinds;
+  for (const SheetKind& kind : registry()) kinds.push_back({kind.word, kind.kept});
   return kinds;
 }
 

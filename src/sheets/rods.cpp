@@ -18,7 +18,7 @@ namespace splay::sheets {
 namespace {
 
 // mm: of a mark's line, from there to its words, of the name along the edge.
-constexpr double line_length = 11, lead = 5, name_room = 4.5;
+constexpr double line_length = 11, lead = 5;
 constexpr double words_wanted = 30;  // mm: of a label's words and figure
 constexpr double overlap = 10;       // beyond either join line
 constexpr double note = 12;          // over all of them
@@ -56,9 +56,12 @@ std::vector<Length> lengths_of(const std::vector<Rod>& rods, double room) {
   return all;
 }
 
+// For the name up the right side.
+double name_room(double letter) { return 1.8 * letter; }
+
 // Of labels, so that as many strips as can be stand side by side on a page, or one less, ...
-std::vector<double> words_widths(double area) {
-  constexpr double others = line_length + lead + 1 + name_room;
+std::vector<double> words_widths(double area, double letter) {
+  const double others = line_length + lead + 1 + name_room(letter);
   std::vector<double> widths;
   const double most = (area + between.x) / (words_wanted + others + between.x);
   for (int count = std::max(1, static_cast<int>(most)); count > 0; --count)
@@ -78,7 +81,7 @@ class LengthDrawing {
  public:
   LengthDrawing(const Context& context, const Length& length)
       : kit_(context.kit), length_(length), letter_(kit_.look.lettering) {
-    for (const double words : words_widths(context.area().width())) {
+    for (const double words : words_widths(context.area().width(), letter_)) {
       labels(words);
       constexpr std::size_t most_lines = 3;  // more are hard to read off
       double taken = 0;
@@ -92,7 +95,7 @@ class LengthDrawing {
     for (const Label& label : labels_)
       for (const std::string& line : label.words)
         words = std::max(words, label.indent + kit_.width(line, letter_));
-    width_ = line_length + (words > 0 ? lead + words + 1 : 0) + name_room;
+    width_ = line_length + (words > 0 ? lead + words + 1 : 0) + name_room(letter_);
   }
   double width() const { return width_; }
   double height() const { return length_.high() - length_.low(); }
@@ -213,7 +216,7 @@ class LengthDrawing {
     const double room = height() - 2 * margin;
     title = drafting::shortened(kit_, title, room, letter_, ink::Face::bold);
     const double taken = kit_.width(title + "  ", letter_, ink::Face::bold);
-    const Vec2 at{right() - 1.3, y(length_.low()) + margin};
+    const Vec2 at{right() - 0.52 * letter_, y(length_.low()) + margin};
     ink::Group group{"note", {}};
     group.items.emplace_back(
         ink::Text{at, title, letter_, upright, ink::Align::left, ink::Face::bold});

@@ -19,8 +19,8 @@ using drafting::Kit;
 using drafting::Picture;
 using fabrication::Step;
 
-constexpr double band = 8, pad = 1.5, gap = 3;
-constexpr double close = 1.1, under = 1.7;  // between the lines of a setting
+constexpr double pad = 1.5, gap = 3;
+constexpr double close = 1.1, under = 1.7;  // between the lines of a setting, for the least letters
 constexpr double box = 5;                   // to tick
 constexpr double least_words = 40;
 
@@ -43,7 +43,7 @@ class Card {
     body();
     ink::Path frame, rule;
     frame.rect({{0, -depth_}, {width_, 0}});
-    rule.move({0, -band}).line({width_, -band});
+    rule.move({0, -band()}).line({width_, -band()});
     table_.items.emplace_back(ink::Stroke{std::move(rule), kit_.thin()});
     table_.items.emplace_back(ink::Stroke{std::move(frame), {kit_.look.middle}});
     items_.insert(items_.begin(), std::move(table_));
@@ -55,6 +55,11 @@ class Card {
     return context_.plan.rows[static_cast<std::size_t>(step_.row)];
   }
 
+  // The head is 8 mm high, and higher for a larger number.
+  double band() const { return 8 + 1.4 * std::max(0.0, kit_.look.heading - 5); }
+  // How much more air larger letters want.
+  double grown() const { return kit_.look.lettering / 2.5; }
+
   void write(Vec2 at, std::string words, double letter, ink::Face face = ink::Face::regular,
              ink::Align align = ink::Align::left) {
     table_.items.emplace_back(ink::Text{at, std::move(words), letter, 0, align, face});
@@ -62,7 +67,7 @@ class Card {
 
   // Boxes to tick, the step, what is done, of which part.
   void head() {
-    const double base = -band / 2;
+    const double base = -band() / 2;
     Picture boxes = tick_boxes(kit_, row().quantity(), box);
     drafting::append(table_.items, drafting::moved(std::move(boxes.items), {pad, base + box / 2}));
     double x = pad + boxes.width + 1;
@@ -70,7 +75,7 @@ class Card {
     write({x, base - id / 2}, ids_, id, ink::Face::bold);
     const double id_width = kit_.width(ids_, id, ink::Face::bold);
     table_.items.emplace_back(
-        ink::Link{{{x, -band + 0.5}, {x + id_width, -0.5}}, part_anchor(row().mark)});
+        ink::Link{{{x, -band() + 0.5}, {x + id_width, -0.5}}, part_anchor(row().mark)});
     x += id_width + gap;
     const std::string part =
         row_name(context_, row()) + ", " + std::to_string(row().quantity()) + " off";
@@ -80,10 +85,11 @@ class Card {
     write({width_ - pad, base - letter / 2},
           drafting::shortened(kit_, part, part_width + 0.1, letter), letter, ink::Face::regular,
           ink::Align::right);
-    table_.items.emplace_back(drafting::fitted(
-        kit_, capitalised(step_.name), {{x, -band + 0.4}, {width_ - pad - part_width - gap, -0.4}},
-        {.height = kit_.look.figures, .face = ink::Face::bold}));
-    depth_ = band;
+    table_.items.emplace_back(
+        drafting::fitted(kit_, capitalised(step_.name),
+                         {{x, -band() + 0.4}, {width_ - pad - part_width - gap, -0.4}},
+                         {.height = kit_.look.figures, .face = ink::Face::bold}));
+    depth_ = band();
   }
 
   // The settings in boxes beside each other, each as wide as it needs; the rest is shared.
@@ -99,7 +105,7 @@ class Card {
       sum += widths.back();
     }
     const double more = (width_ - sum) / static_cast<double>(fields.size());
-    const double height = 2 * letter + figure + 3 * close + under;
+    const double height = 2 * letter + figure + 3 * close * grown() + under * grown();
     double x = 0;
     for (std::size_t i = 0; i < fields.size(); ++i) {
       const double wide = more > 0 ? widths[i] + more : widths[i] * width_ / sum;
@@ -113,13 +119,13 @@ class Card {
     const double letter = kit_.look.lettering, figure = kit_.look.figures;
     const double left = area.low.x + pad, room = area.width() - 2 * pad;
     table_.items.emplace_back(ink::Stroke{ink::Path{}.rect(area), kit_.thin()});
-    double base = area.high.y - close - letter;
+    double base = area.high.y - close * grown() - letter;
     write({left, base}, drafting::shortened(kit_, field.name, room, letter, ink::Face::italic),
           letter, ink::Face::italic);
-    base -= figure + close;
+    base -= figure + close * grown();
     write({left, base}, drafting::shortened(kit_, field.value, room, figure, ink::Face::bold),
           figure, ink::Face::bold);
-    base -= letter + under;
+    base -= letter + under * grown();
     write({left, base}, drafting::shortened(kit_, field.note, room, letter), letter);
   }
 

@@ -120,7 +120,8 @@ class PlanDrawing {
     const Vec2 to = reference_side() < 0 ? far + along_ * 2.0 : stop + along_ * (machine_part + 1);
     add(named_part(kit_, from, to - from, away * machine_part,
                    step_.machine == Machine::mitre_saw ? "fence" : "gauge"));
-    add(named_part(kit_, stop, into_ * 8.5, along_ * (side * machine_part), "stop"));
+    const double stop_length = 8.5 + 12 * std::max(0.0, kit_.look.middle - 0.375);
+    add(named_part(kit_, stop, into_ * stop_length, along_ * (side * machine_part), "stop"));
     if (step_.exact.distance > 0.5)
       items_.emplace_back(set_distance(kit_, paper({0, 0}), stop, away, machine_part + 0.4,
                                        machine_part + 2.5, step_.printed.distance));

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "drafting/flow.h"
+#include "sheets/symbols.h"
 
 namespace splay::sheets {
 
@@ -25,6 +26,7 @@ drafting::Look look_of(const model::Style& style) {
   look.tone_light = *style.tone_light;
   look.tone_mid = *style.tone_mid;
   look.tone_dark = *style.tone_dark;
+  look.symbols = symbols_of(style.symbols);
   return look;
 }
 

@@ -49,12 +49,17 @@ struct SheetKind {
   std::string_view word;   // "elevations"
   std::string_view title;  // in index and bookmarks
   std::vector<ink::Page> (*make)(const Context& context);
-  bool needs_index = false;      // made last, when every page's label is known
   ForWhom whom = ForWhom::shop;  // the packet it goes into
+  std::string_view kept{};       // why no style may leave it out, after "it ..."; "" where one may
+  std::string_view claim{};      // what it makes of every part ("view", "row"), for the page lint
+  std::string_view anchors{};    // how the names of its anchors begin
+  bool needs_index = false;      // made last, when every page's label is known
 };
 
 // In the order of the binder: register.cpp, one line each.
 std::span<const SheetKind> registry();
+// The same for what a style may leave out.
+std::vector<model::PageKind> page_kinds();
 
 // A page with frame and title block filled from the job; its bookmark has the sheet's title.
 ink::Page start_page(const Context& context, const std::string& sheet_title,

@@ -15,7 +15,10 @@ using drafting::Story;
 using fabrication::CutSheet;
 using fabrication::StockLayout;
 
-constexpr double table_width = 38, gap = 5;  // mm
+constexpr double gap = 5;  // mm
+
+// Of a table of cuts: 38 mm for the least letters.
+double table_width_of(const drafting::Kit& kit) { return 38 * (kit.look.lettering / 2.5); }
 
 std::string count_words(int count, bool sheet) {
   const char* what =
@@ -33,8 +36,9 @@ std::string cut_words(const packing::SheetCut& cut) {
 // The cuts from `first` up to `last`, one below the other: lines without rules take less room.
 drafting::Picture cut_table(const drafting::Kit& kit, const CutSheet& sheet, std::size_t first,
                             std::size_t last) {
-  constexpr double pitch = 4.6, number_end = 6, words = 9;
-  const double letter = kit.look.lettering;
+  const double letter = kit.look.lettering, grown = letter / 2.5;
+  const double pitch = 4.6 * grown, number_end = 6 * grown, words = number_end + 3;
+  const double table_width = table_width_of(kit);
   drafting::Picture picture{{}, table_width, 0};
   ink::Group group{"table", {}};
   double base = -letter - 0.5;
@@ -48,7 +52,7 @@ drafting::Picture cut_table(const drafting::Kit& kit, const CutSheet& sheet, std
     base -= pitch;
   };
   row("No", "Cut", "Leaves", ink::Face::bold);
-  const double rule = base + pitch - 1.2;
+  const double rule = base + pitch - 1.2 * grown;
   group.items.emplace_back(
       ink::Stroke{ink::Path{}.move({0, rule}).line({table_width, rule}), kit.thin()});
   base -= 0.8;
@@ -64,7 +68,8 @@ drafting::Picture cut_table(const drafting::Kit& kit, const CutSheet& sheet, std
 drafting::Picture cut_tables(const drafting::Kit& kit, const CutSheet& sheet, double width) {
   constexpr std::size_t shortest = 3;  // lines of a table
   const std::size_t n = sheet.cuts.size();
-  const auto fits = static_cast<std::size_t>(std::floor((width + gap) / (table_width + gap)));
+  const auto fits =
+      static_cast<std::size_t>(std::floor((width + gap) / (table_width_of(kit) + gap)));
   const std::size_t columns =
       std::clamp<std::size_t>(fits, 1, std::max<std::size_t>(1, (n + shortest - 1) / shortest));
   drafting::Picture picture;
@@ -134,7 +139,7 @@ StockDrawing sheet_drawing(const Context& context, const StockLayout& layout, co
                            double width, double height, StockScale& scale) {
   const double tables = cut_tables(context.kit, sheet, width).height + 1;
   const StockScale above = sheet_scale(context, layout, sheet, {width, height - tables});
-  scale = sheet_scale(context, layout, sheet, {width - table_width - gap, height});
+  scale = sheet_scale(context, layout, sheet, {width - table_width_of(context.kit) - gap, height});
   StockDrawing beside = with_cuts(context, layout, sheet, scale, false, width);
   if (above.along.ratio() < scale.along.ratio()) return beside;
   StockDrawing below = with_cuts(context, layout, sheet, above, true, width);

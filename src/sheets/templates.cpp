@@ -110,11 +110,12 @@ ink::Page templates_page(const Context& context) {
 
 // What the bars measured on paper, to be filled in.
 ink::Group record(const Context& context, Vec2 at) {
-  return {"note",
-          {ink::Text{at,
-                     "Print checked: bar across ________ mm, bar up ________ mm, by ____________, "
-                     "on ____________",
-                     context.kit.look.lettering}}};
+  constexpr const char* words =
+      "Print checked: bar across ________ mm, bar up ________ mm, by ____________, on ____________";
+  constexpr double least = 2.5;
+  const double wanted = context.kit.look.lettering;
+  const bool fits = context.kit.width(words, wanted) <= context.area().width();
+  return {"note", {ink::Text{at, words, fits ? wanted : least}}};
 }
 
 }  // namespace

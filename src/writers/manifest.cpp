@@ -20,6 +20,11 @@ std::string text(const Manifest& manifest) {
   Json fonts = Json::array();
   for (const Manifest::Font& font : manifest.fonts)
     fonts.push_back({{"family", font.family}, {"version", font.version}, {"sha256", font.sha256}});
+  Json from = {{"source", manifest.source},
+               {"paper", manifest.paper},
+               {"effort", manifest.effort},
+               {"styles", manifest.styles}};
+  if (!manifest.symbols.empty()) from["symbols"] = manifest.symbols;
   const Json all = {{"job",
                      {{"number", manifest.number},
                       {"title", manifest.title},
@@ -32,11 +37,7 @@ std::string text(const Manifest& manifest) {
                       {"hours", manifest.hours < 0 ? Json(nullptr) : Json(manifest.hours)},
                       {"photos", manifest.photos}}},
                     {"made_with", {{"versions", manifest.versions}, {"fonts", fonts}}},
-                    {"made_from",
-                     {{"source", manifest.source},
-                      {"paper", manifest.paper},
-                      {"effort", manifest.effort},
-                      {"styles", manifest.styles}}},
+                    {"made_from", from},
                     {"sha256", manifest.files}};
   return all.dump(2) + "\n";
 }
@@ -64,6 +65,7 @@ Manifest read_manifest(const std::string& text) try {
   from.at("paper").get_to(manifest.paper);
   from.at("effort").get_to(manifest.effort);
   from.at("styles").get_to(manifest.styles);
+  if (from.contains("symbols")) from.at("symbols").get_to(manifest.symbols);
   all.at("sha256").get_to(manifest.files);
   return manifest;
 } catch (const Json::exception& error) {

@@ -28,6 +28,8 @@ struct Manifest {
   std::string paper;                          // "" as the file says
   std::int64_t effort = 0;                    // of the layouts
   std::map<std::string, std::string> styles;  // packet ("shop") to the style's file
+  // Packet to the style's words for its symbols to their files.
+  std::map<std::string, std::map<std::string, std::string>> symbols;
   // SHA-256 of every other file, by name.
   std::map<std::string, std::string> files;
 };

@@ -69,6 +69,12 @@ class SchemaMaker : public model::FieldVisitor {
   void texts(const Field& field, Given<std::vector<std::string>>&) override {
     add(field, list({{"type", "string"}}));
   }
+  void words(const Field& field, Given<std::vector<Given<int>>>&,
+             std::span<const std::string_view> words) override {
+    Json one = {{"enum", Json::array()}};
+    for (const std::string_view word : words) one["enum"].push_back(word);
+    add(field, list(std::move(one)));
+  }
   void lengths(const Field& field, Given<std::vector<Length>>&, Range) override {
     add(field, list(quantity()));
   }

@@ -33,7 +33,7 @@ const std::map<std::string, Names> library_of = {
     {"toml++", {"reading"}},   {"muParser", {"reading"}},
     {"ft2build", {"ink"}},     {"fontconfig", {"ink"}},
     {"hpdf", {"writers"}},     {"cairo", {"writers"}},
-    {"tinyxml2", {"writers"}}, {"zlib", {"writers"}},
+    {"tinyxml2", {"reading", "writers"}}, {"zlib", {"writers"}},
     {"nlohmann", {"writers"}}, {"CLI", {}},
     {"unistd", {"writers"}},   {"nettle", {"writers"}},
     {"zip", {"writers"}},

@@ -310,3 +310,19 @@ TEST_CASE("the grid finds what a search of all pairs finds") {
   CHECK(expected > 20);
   CHECK(static_cast<std::size_t>(found) == expected);
 }
+
+TEST_CASE("a packet without a list, or without drawings of parts, is held to what is left") {
+  const Packet drawn = packet_of({PartClaim{"A", "view"}});
+  const Packet listed = packet_of({PartClaim{"A", "row"}});
+  PartsWanted views({"A"}), rows({"A"});
+  views.listed = false;
+  rows.drawn = false;
+  CHECK(lint(drawn, fonts(), views).empty());
+  CHECK(lint(listed, fonts(), rows).empty());
+  // What is left is still looked for.
+  REQUIRE(lint(listed, fonts(), views).size() == 2);
+  CHECK(lint(listed, fonts(), views)[0].rule == "row-without-mark");
+  CHECK(lint(listed, fonts(), views)[1].rule == "part-not-drawn");
+  REQUIRE(lint(drawn, fonts(), rows).size() == 1);
+  CHECK(lint(drawn, fonts(), rows)[0].rule == "mark-without-row");
+}

@@ -1,3 +1,4 @@
+#include <array>
 #include <catch2/catch.hpp>
 
 #include "furniture.h"
@@ -57,9 +58,24 @@ TEST_CASE("explain says nothing of a word it doesn't know") {
     CHECK(reading::explain(word, furniture()).empty());
 }
 
+TEST_CASE("a style's file is explained and stands in the reference, with the pages it may name") {
+  constexpr std::array<model::PageKind, 2> kinds{{{"labels", ""}, {"checks", "carries cautions"}}};
+  const auto explained = [&](std::string_view word) {
+    return reading::explain(word, furniture(), kinds);
+  };
+  CHECK(holds(explained(""), "styles/NAME.toml"));
+  CHECK(holds(explained("style"), "list of words: \"labels\", \"checks\"; left out: none"));
+  CHECK(holds(explained("style.symbols"), "[symbols] of a style: "));
+  CHECK(holds(explained("style.symbols"), "SVG file of the triangle"));
+  CHECK(holds(explained("style.paper"), "a field of a style\n"));
+  const std::string page = reading::reference_page(furniture(), kinds);
+  for (const char* part : {"# The style file", "| `leave_out` |", "`[symbols]`", "| `face_edge` |"})
+    CHECK(holds(page, part));
+}
+
 TEST_CASE("no line of an explanation is wider than a terminal") {
   for (const char* word :
-       {"", "job", "sizes", "shop", "stock", "crate", "crate.outline", "stool"}) {
+       {"", "job", "sizes", "shop", "stock", "crate", "crate.outline", "stool", "style"}) {
     const std::string text = reading::explain(word, furniture());
     REQUIRE_FALSE(text.empty());
     std::size_t start = 0;

@@ -1,3 +1,4 @@
+#include <array>
 #include <catch2/catch.hpp>
 
 #include "furniture.h"
@@ -179,4 +180,28 @@ TEST_CASE("a style is read from the top of its file, in millimetres") {
   REQUIRE(bad.diagnostics.size() == 2);
   CHECK(bad.diagnostics[0].hint == "did you mean \"narrow\"?");
   CHECK(bad.diagnostics[1].code == "out-of-range");
+}
+
+TEST_CASE("a style says its paper, the pages it leaves out and the files of its signs") {
+  constexpr std::array<model::PageKind, 3> kinds{
+      {{"labels", ""}, {"checks", "carries cautions"}, {"signs", ""}}};
+  const auto good = reading::read_style(
+      "paper = 'a3'\nleave_out = ['signs']\n[symbols]\nshop = 'marks/shop.svg'\n", "bold", kinds);
+  REQUIRE(good.style);
+  CHECK(*good.style->paper == model::PaperSize::a3);
+  CHECK(good.style->leaves_out("signs"));
+  CHECK_FALSE(good.style->leaves_out("labels"));
+  CHECK(*good.style->symbols.shop.file == "marks/shop.svg");
+  CHECK_FALSE(good.style->symbols.triangle.file.given);
+  const auto bad =
+      reading::read_style("leave_out = [\n  'labels',\n  'sings', 'checks',\n]\n", "bold", kinds);
+  REQUIRE(bad.diagnostics.size() == 1);  // what the words mean together waits until all are known
+  CHECK(bad.diagnostics[0].span == SourceSpan{3, 3, 7});
+  CHECK(bad.diagnostics[0].allowed == "labels, checks, signs");
+  CHECK(bad.diagnostics[0].hint == "did you mean \"signs\"?");
+  const auto kept = reading::read_style("leave_out = ['labels', 'checks']\n", "bold", kinds);
+  REQUIRE(kept.diagnostics.size() == 1);
+  CHECK(kept.diagnostics[0].span == SourceSpan{1, 24, 8});
+  CHECK(kept.diagnostics[0].found == "\"checks\" can't be left out: it carries cautions");
+  CHECK(kept.diagnostics[0].allowed == "labels, signs");
 }
