@@ -12,17 +12,20 @@ constexpr std::string_view told_nowhere_else = "carries cautions that stand nowh
 // What a kind of the shop binder is besides its word, title and maker.
 struct More {
   std::string_view kept{}, claim{}, anchors{};
-  bool needs_index = false;
+  bool needs_index = false, takes_long = false;
 };
 
 constexpr SheetKind shop(std::string_view word, std::string_view title,
                          std::vector<ink::Page> (*make)(const Context&), More more = {}) {
-  return {word, title, make, ForWhom::shop, more.kept, more.claim, more.anchors, more.needs_index};
+  return {word,           title,      make,         ForWhom::shop,
+          more.kept,      more.claim, more.anchors, more.needs_index,
+          more.takes_long};
 }
 constexpr SheetKind client(std::string_view word, std::string_view title,
                            std::vector<ink::Page> (*make)(const Context&), More more = {}) {
-  return {word,      title,      make,         ForWhom::client,
-          more.kept, more.claim, more.anchors, more.needs_index};
+  return {word,           title,      make,         ForWhom::client,
+          more.kept,      more.claim, more.anchors, more.needs_index,
+          more.takes_long};
 }
 
 }  // namespace
@@ -32,13 +35,15 @@ std::span<const SheetKind> registry() {
   static constexpr std::array kinds{
       shop("cover", "Cover and index", make_cover,
            {.kept = "has the index, and how every figure was rounded", .needs_index = true}),
-      shop("elevations", "Elevations and section", make_elevations),
+      shop("elevations", "Elevations and section", make_elevations, {.takes_long = true}),
       shop("exploded", "Exploded view", make_exploded),
       shop("cut-list", "Cut list", make_cut_list, {.claim = "row"}),
-      shop("part-views", "Part views", make_part_views, {.claim = "view", .anchors = "part "}),
+      shop("part-views", "Part views", make_part_views,
+           {.claim = "view", .anchors = "part ", .takes_long = true}),
       shop("joint-details", "Joint details", make_joint_details),
-      shop("saw-steps", "Saw steps", make_saw_steps, {.kept = told_nowhere_else}),
-      shop("glue-up", "Glue-up", make_glue_up, {.kept = told_nowhere_else}),
+      shop("saw-steps", "Saw steps", make_saw_steps,
+           {.kept = told_nowhere_else, .takes_long = true}),
+      shop("glue-up", "Glue-up", make_glue_up, {.kept = told_nowhere_else, .takes_long = true}),
       shop("stock", "Sheets and boards", make_stock),
       shop("buying", "Buying list", make_buying),
       shop("hold", "Hardware, finish, balance", make_hold, {.kept = told_nowhere_else}),
