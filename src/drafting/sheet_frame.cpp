@@ -67,7 +67,7 @@ ink::Rect cell(ink::Rect block, double from, double to, int row) {
   return {{block.low.x + from * w, high - h}, {block.low.x + to * w, high}};
 }
 
-// The maker's own mark at the right end of the field, the name beside it.
+// The maker's own mark at the right end of the field, the name beside it, on two lines if need be.
 void draw_maker(const Kit& kit, ink::Rect box, const std::string& maker, Items& items) {
   const Symbol& mark = *kit.look.symbols.shop;
   const double size = std::min((box.height() - 2 * cell_pad) / mark.height,
@@ -75,7 +75,7 @@ void draw_maker(const Kit& kit, ink::Rect box, const std::string& maker, Items& 
   const double left = box.high.x - cell_pad - mark.width * size;
   append(items, placed_symbol(mark, {left + mark.width * size / 2, middle(box).y}, size).items);
   if (maker.empty()) return;
-  const ink::Rect inside{{box.low.x + cell_pad, box.low.y + 0.6},
+  const ink::Rect inside{{box.low.x + cell_pad, box.low.y + 0.25},
                          {left - cell_pad, box.high.y - cell_pad - name_height - 0.9}};
   items.emplace_back(fitted(kit, maker, inside, {.height = 3.5}));
 }
