@@ -30,12 +30,18 @@ const std::map<std::string, Names> may_include = {
 
 // Outside libraries by the first word of their headers, and the folders that may name them.
 const std::map<std::string, Names> library_of = {
-    {"toml++", {"reading"}},   {"muParser", {"reading"}},
-    {"ft2build", {"ink"}},     {"fontconfig", {"ink"}},
-    {"hpdf", {"writers"}},     {"cairo", {"writers"}},
-    {"tinyxml2", {"reading", "writers"}}, {"zlib", {"writers"}},
-    {"nlohmann", {"writers"}}, {"CLI", {}},
-    {"unistd", {"writers"}},   {"nettle", {"writers"}},
+    {"toml++", {"reading"}},
+    {"muParser", {"reading"}},
+    {"ft2build", {"ink"}},
+    {"fontconfig", {"ink"}},
+    {"hpdf", {"writers"}},
+    {"cairo", {"writers"}},
+    {"tinyxml2", {"reading", "writers"}},
+    {"zlib", {"writers"}},
+    {"nlohmann", {"writers"}},
+    {"CLI", {}},
+    {"unistd", {"writers"}},
+    {"nettle", {"writers"}},
     {"zip", {"writers"}},
 };
 
