@@ -14,6 +14,8 @@ namespace {
 // A plane steeper to the length than this bounds an end, not a side.
 constexpr double steepest_side = 0.5;                    // cosine: 30 degrees of taper
 constexpr double least_meeting = std::numbers::pi / 36;  // 5 degrees
+// Planes that look within 30 degrees of each other are one side with its slope changed.
+constexpr double one_side = 0.866;
 constexpr double direction_noise = 1e-9;
 
 std::vector<Plane> find_hull(const Solid& body) {
@@ -134,6 +136,17 @@ Stick stick(const parts::Builder& builder, int index) {
 
 const Plane& side_towards(const Stick& stick, Vec3 direction) {
   return most_towards(stick.sides, direction);
+}
+
+const Plane& side_at(const Stick& stick, Vec3 at, Vec3 direction) {
+  const Plane* found = &side_towards(stick, direction);
+  const auto away = [&](const Plane& side) { return -side.distance(at) / dot(side.n, direction); };
+  const Vec3 out = found->n;
+  for (const Plane& side : stick.sides)
+    if (dot(side.n, out) > one_side && dot(side.n, direction) > direction_noise &&
+        away(side) < away(*found))
+      found = &side;
+  return *found;
 }
 
 const Plane& hull_towards(const Stick& stick, Vec3 direction) {

@@ -24,6 +24,9 @@ Stick stick(const parts::Builder& builder, int part);
 
 // The side (of the hull: the plane) that looks most nearly along `direction`.
 const Plane& side_towards(const Stick& stick, Vec3 direction);
+// The same at one place: where a side changes its slope on the way, as a taper that ends does, the
+// part of it that a line from `at` along `direction` meets.
+const Plane& side_at(const Stick& stick, Vec3 at, Vec3 direction);
 const Plane& hull_towards(const Stick& stick, Vec3 direction);
 
 // Where the centre line of the guest enters the host.

@@ -47,6 +47,28 @@ TEST_CASE("bridle: square, at 75 degrees, and 200 random ones, tee and corner") 
   }
 }
 
+// A leg that is tapered below the joint is straight in it, and there the guest ends: its length is
+// that of the plain bar (by trigonometry, as above).
+TEST_CASE("bridle and lap: an end is flush with the part of a tapered side that it meets") {
+  const double angle = 75 * deg, a = 40, b = 30, thick = 24;
+  for (const double slope : {-0.05, 0.05}) {
+    Bench bench;
+    const Vec3 x{std::cos(angle), std::sin(angle), 0};
+    const int leg = bench.bar("host", {}, -300, 400, a, thick);
+    bench.bar("guest", frame({}, x, {0, 0, 1}), -200, 400, b, thick);
+    const double from = slope > 0 ? 60 : -60;  // where the taper begins along the leg
+    for (const double side : {1.0, -1.0})
+      bench.builder.cut_edge(leg, Plane::through({from, side * a / 2, 0}, unit({slope, side, 0})),
+                             "taper", "");
+    BridleKind kind;
+    kind.form.value = BridleForm::tee;
+    const test::Made made = test::make_sound(std::move(bench), kind, 0, 1);
+    const double common = a * b / std::sin(angle) * thick;
+    CHECK(made.part("guest").body.volume() ==
+          Approx(b * thick * (400 + a / 2 / std::sin(angle)) - common / 3));
+  }
+}
+
 TEST_CASE("bridle: why it can't be made") {
   Bench bench;
   bench.bar("host", {}, -200, 400, 40, 24);
