@@ -1,5 +1,6 @@
 // Housings, rabbets, grooves, laps, shoulders, mortises: a convex region taken out from one face.
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "base/tolerance.h"
@@ -37,12 +38,6 @@ bool spares(const Solid& body, const Region& region) {
     if (!common.empty() && common.volume() > 1e-6) return false;
   }
   return true;
-}
-
-Region planes_of(const Pocket& pocket) {
-  Region region = pocket.walls;
-  if (pocket.floor) region.push_back(*pocket.floor);
-  return region;
 }
 
 // Without planes that another one, parallel and nearer, makes idle.
@@ -111,16 +106,14 @@ double floor_slope(const Pocket& pocket) {
 }
 
 // How far it goes in from the face at the most, and the least it is wide along any other side.
-struct Hollow {
+struct Reach {
   double deep = 0, narrow = 1e9;
 };
-Hollow hollow_of(const Derivation& at, const Pocket& pocket) {
+Reach reach_of(const Derivation& at, const Pocket& pocket) {
   const Vec3 out = outward(pocket.open);
-  const Box box = at.work.bounds();
-  Solid hollow = Solid::box(box.low, box.high);
-  hollow.keep(planes_of(pocket));
+  const Solid hollow = hollow_of(at, pocket);
   if (hollow.empty()) return {};
-  Hollow found{at.high(out) + hollow.extent(-out)[1]};
+  Reach found{at.high(out) + hollow.extent(-out)[1]};
   for (const Side side : {Side::x_low, Side::y_low, Side::z_low}) {
     const Vec3 across = outward(side);
     if (std::abs(dot(across, out)) > 0.5) continue;
@@ -134,9 +127,9 @@ Hollow hollow_of(const Derivation& at, const Pocket& pocket) {
 double difficulty(const Derivation& at, const Pocket& pocket) {
   const Vec3 out = outward(pocket.open);
   double sum = 4.0 * static_cast<double>(pocket.walls.size());
-  const Hollow hollow = hollow_of(at, pocket);
-  if (hollow.deep > at.shop->router.deepest->mm) sum += 12;
-  if (hollow.deep > slit * hollow.narrow) sum += 8;
+  const Reach reach = reach_of(at, pocket);
+  if (reach.deep > at.shop->router.deepest->mm) sum += 12;
+  if (reach.deep > slit * reach.narrow) sum += 8;
   for (const Plane& wall : pocket.walls) {
     if (std::abs(dot(wall.n, out)) > no_angle) sum += 2;
     if (!trace(at, pocket.open, wall)) sum += 100;  // a line that can't be drawn on the wood
@@ -168,6 +161,36 @@ Line line_for(const Derivation& at, const Step& step, Side open, const Plane& wa
   return line;
 }
 
+// Corners of the pocket where it opens in the face, on the wood; where they span no surface (the
+// floor comes out in the face), the corners of all of it as seen from there.
+std::vector<Vec3> mouth_of(const Derivation& at, const Pocket& pocket) {
+  const Vec3 out = outward(pocket.open);
+  const double face = at.high(out);
+  std::vector<Vec3> corners, all;
+  const Solid hollow = hollow_of(at, pocket);
+  for (const Vec3 p : hollow.vertices()) {
+    const double below = face - dot(out, p);
+    all.push_back(p + out * below);
+    if (below < tolerance::weld) corners.push_back(p);
+  }
+  return corners.size() < 3 ? all : corners;
+}
+
+// Three that span the most: what lies between them is least off when they are rounded.
+std::array<Vec3, 3> widest_three(const std::vector<Vec3>& points) {
+  std::array<Vec3, 3> best{};
+  double most = -1;
+  for (std::size_t i = 0; i < points.size(); ++i)
+    for (std::size_t j = i + 1; j < points.size(); ++j)
+      for (std::size_t k = j + 1; k < points.size(); ++k) {
+        const double area = norm(cross(points[j] - points[i], points[k] - points[i]));
+        if (area < most + tolerance::weld) continue;
+        most = area;
+        best = {points[i], points[j], points[k]};
+      }
+  return best;
+}
+
 std::vector<DepthMark> depths_for(const Derivation& at, const Step& step, const Pocket& pocket) {
   const Vec3 out = outward(pocket.open);
   const Plane& floor = *pocket.floor;
@@ -177,11 +200,8 @@ std::vector<DepthMark> depths_for(const Derivation& at, const Step& step, const 
     return floor.distance(on_face) / slope;
   };
   if (std::abs(std::abs(slope) - 1) < 1e-12) return {{{}, depth_at({})}};
-  const Vec3 end = outward(step.stopped), edge = outward(step.across_from);
-  const Vec3 corner = end * at.high(end) + edge * at.high(edge);
-  const double length = at.high(end) + at.high(-end), width = at.high(edge) + at.high(-edge);
   std::vector<DepthMark> depths;
-  for (const Vec3 p : {corner, corner - end * length, corner - edge * width})
+  for (const Vec3 p : widest_three(mouth_of(at, pocket)))
     depths.push_back({mark_at(at, step, p), depth_at(p)});
   return depths;
 }
@@ -193,6 +213,19 @@ bool square_walled(const Step& step) {
 }
 
 }  // namespace
+
+Region planes_of(const Pocket& pocket) {
+  Region region = pocket.walls;
+  if (pocket.floor) region.push_back(*pocket.floor);
+  return region;
+}
+
+Solid hollow_of(const Derivation& at, const Pocket& pocket) {
+  const Box box = at.work.bounds();
+  Solid hollow = Solid::box(box.low, box.high);
+  hollow.keep(planes_of(pocket));
+  return hollow;
+}
 
 Step by_lines(const Derivation& at, const Pocket& pocket) {
   Step step;
