@@ -61,7 +61,7 @@ class Binding {
 
  private:
   // Pages that later panels may still fill: few, so that a part stands near its place in the list.
-  static constexpr std::size_t most_open = 4;
+  static constexpr std::size_t most_open = 6;
 
   std::optional<Panel> fitted(PartDrawn& part, const PanelShare& share) const {
     return part_panel(part, widths_, area_.height(), false, share);
