@@ -140,6 +140,17 @@ const Plane& hull_towards(const Stick& stick, Vec3 direction) {
   return most_towards(stick.hull, direction);
 }
 
+const Plane& side_out(const Stick& stick, Vec3 at, Vec3 direction) {
+  constexpr double as_much = 0.95;  // tapers of up to 18 degrees
+  const Plane* out = &side_towards(stick, direction);
+  const double most = dot(out->n, direction);
+  const auto way = [&](const Plane& side) { return -side.distance(at) / dot(side.n, direction); };
+  for (const Plane& side : stick.sides)
+    if (dot(side.n, direction) > as_much * most && way(side) < way(*out) - tolerance::weld)
+      out = &side;
+  return *out;
+}
+
 std::string find_meeting(const Stick& host, const Stick& guest, Lines lines, Meeting& meeting) {
   if (host.body.empty() || guest.body.empty())
     return "Nothing is left of " + (host.body.empty() ? host.name : guest.name) + ".";

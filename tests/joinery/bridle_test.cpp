@@ -47,6 +47,22 @@ TEST_CASE("bridle: square, at 75 degrees, and 200 random ones, tee and corner") 
   }
 }
 
+TEST_CASE("bridle: at the straight head of a leg tapered below it the end is flush with the head") {
+  // A leg 40 by 40, its outer side (y 20) tapered over its lower 300 to 28; the rail comes in at the
+  // head, square to it: what the taper's plane would leave standing out is no part of the joint.
+  Bench bench;
+  bench.bar("leg", {}, -300, 60, 40, 40);
+  bench.bar("rail", frame({}, {0, 1, 0}, {0, 0, 1}), -200, 60, 50, 40);
+  const double run = 270, in = 12;
+  const Plane taper = {unit(Vec3{-in, run, 0}),
+                       dot(unit(Vec3{-in, run, 0}), Vec3{-30, 20, 0})};
+  bench.builder.cut_edge(0, taper, "taper", "");
+  BridleKind kind;
+  kind.form.value = BridleForm::corner;
+  const test::Made made = test::make_sound(std::move(bench), kind, 0, 1);
+  CHECK(made.part("rail").world.extent({0, 1, 0})[1] == Approx(20));
+}
+
 TEST_CASE("bridle: why it can't be made") {
   Bench bench;
   bench.bar("host", {}, -200, 400, 40, 24);
