@@ -14,6 +14,9 @@ using parts::Side;
 namespace {
 
 constexpr double steep = 0.7;  // cosine: a plane that looks so much along a face is no wall of it
+// So many times deeper than wide, a cut is a slit that no tool goes down well: a hinge's recess is
+// let in from the edge, not from the face.
+constexpr double slit = 5;
 
 // Whether a cell is wholly outside of one of the planes.
 bool apart(const Solid& body, const Cell& cell, const Region& region) {
@@ -107,20 +110,33 @@ double floor_slope(const Pocket& pocket) {
   return pocket.floor ? 1 - std::abs(dot(pocket.floor->n, outward(pocket.open))) : 0;
 }
 
-// How far it goes in from the face at the most.
-double deepest(const Derivation& at, const Pocket& pocket) {
+// How far it goes in from the face at the most, and the least it is wide along any other side.
+struct Hollow {
+  double deep = 0, narrow = 1e9;
+};
+Hollow hollow_of(const Derivation& at, const Pocket& pocket) {
   const Vec3 out = outward(pocket.open);
   const Box box = at.work.bounds();
   Solid hollow = Solid::box(box.low, box.high);
   hollow.keep(planes_of(pocket));
-  return hollow.empty() ? 0 : at.high(out) + hollow.extent(-out)[1];
+  if (hollow.empty()) return {};
+  Hollow found{at.high(out) + hollow.extent(-out)[1]};
+  for (const Side side : {Side::x_low, Side::y_low, Side::z_low}) {
+    const Vec3 across = outward(side);
+    if (std::abs(dot(across, out)) > 0.5) continue;
+    const auto [low, high] = hollow.extent(across);
+    found.narrow = std::min(found.narrow, high - low);
+  }
+  return found;
 }
 
 // The lower the easier to make.
 double difficulty(const Derivation& at, const Pocket& pocket) {
   const Vec3 out = outward(pocket.open);
   double sum = 4.0 * static_cast<double>(pocket.walls.size());
-  if (deepest(at, pocket) > at.shop->router.deepest->mm) sum += 12;
+  const Hollow hollow = hollow_of(at, pocket);
+  if (hollow.deep > at.shop->router.deepest->mm) sum += 12;
+  if (hollow.deep > slit * hollow.narrow) sum += 8;
   for (const Plane& wall : pocket.walls) {
     if (std::abs(dot(wall.n, out)) > no_angle) sum += 2;
     if (!trace(at, pocket.open, wall)) sum += 100;  // a line that can't be drawn on the wood

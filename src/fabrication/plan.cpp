@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/parallel.h"
 #include "base/tolerance.h"
 #include "fabrication/checks.h"
 #include "fabrication/cuts.h"
@@ -56,6 +57,18 @@ void gather_rows(Plan& plan) {
     plan.rows[static_cast<std::size_t>(row)].members.push_back(static_cast<int>(i));
     plan.row_of_part[i] = row;
   }
+}
+
+// Every solid's boundary, so that from here on the plan is only read, by two threads at once.
+void find_boundaries(const Plan& plan) {
+  std::vector<const Solid*> solids;
+  for (const parts::Part& part : plan.assembly.parts)
+    solids.insert(solids.end(), {&part.body, &part.world});
+  for (const auto& [panel, whole] : plan.edged)
+    solids.insert(solids.end(), {&whole.body, &whole.world});
+  in_parallel(solids.size(), [&](std::size_t i) {
+    if (!solids[i]->empty()) (void)solids[i]->boundary();
+  });
 }
 
 double place_from_left(const Plan& plan, const PartRow& row) {
@@ -190,6 +203,7 @@ Plan make_plan(const model::Project& project, parts::Assembly assembly,
   if (whole) {
     if (!plan.stopped()) split_long_parts(plan);
     find_edged(plan);
+    find_boundaries(plan);
     gather_rows(plan);
     give_marks(plan);
     for (PartRow& row : plan.rows)

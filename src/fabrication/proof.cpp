@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/parallel.h"
 #include "fabrication/derive.h"
 #include "fabrication/edging.h"
 #include "fabrication/hands.h"
@@ -48,7 +49,7 @@ Solid to_low_corner(const Solid& work) {
 
 struct CutParts {
   std::vector<Solid> exact, printed;  // by row
-  std::vector<bool> sound;            // all its steps could be carried out
+  std::vector<char> sound;            // all its steps could be carried out
 };
 
 std::span<Step> steps_of(Plan& plan, int row) {
@@ -255,8 +256,8 @@ void prove(Plan& plan) {
   cut.exact.resize(plan.rows.size());
   cut.printed.resize(plan.rows.size());
   cut.sound.assign(plan.rows.size(), false);
-  for (std::size_t row = 0; row < plan.rows.size(); ++row)
-    prove_row(plan, static_cast<int>(row), cut);
+  in_parallel(plan.rows.size(),
+              [&](std::size_t row) { prove_row(plan, static_cast<int>(row), cut); });
   prove_edging(plan, cut);
   measure_joints(plan, cut);
 }

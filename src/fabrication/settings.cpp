@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/parallel.h"
 #include "base/tolerance.h"
 #include "fabrication/chains.h"
 #include "fabrication/derive.h"
@@ -168,8 +169,10 @@ void finish_steps(Plan& plan) {
 }
 
 void plan_steps(Plan& plan) {
-  for (std::size_t row = 0; row < plan.rows.size(); ++row) {
-    Derivation derived = derive_row(plan, static_cast<int>(row));
+  std::vector<Derivation> derivations(plan.rows.size());
+  in_parallel(plan.rows.size(),
+              [&](std::size_t row) { derivations[row] = derive_row(plan, static_cast<int>(row)); });
+  for (Derivation& derived : derivations) {
     for (Step& step : derived.steps) {
       step.printed = printed_setting(*plan.project, step);
       if (step.glued >= 0) name_edging(plan, step);

@@ -2,8 +2,10 @@
 
 #include <algorithm>
 #include <array>
+#include <atomic>
 #include <charconv>
 #include <cmath>
+#include <mutex>
 #include <optional>
 #include <set>
 #include <stdexcept>
@@ -63,9 +65,16 @@ struct FontSet::Impl {
   std::vector<File> files;
   std::vector<FontFace> faces;
   std::vector<double> capital;  // height of H, thousandths of the em
+  // What was measured once is kept. FreeType's faces and the rarer characters are looked at under
+  // the lock; a slot of a usual character is only read when it is marked as filled.
+  mutable std::mutex faces_in_use;
   mutable std::array<std::unordered_map<char32_t, std::optional<Placed>>, face_count> known;
+  struct Slot {
+    std::atomic<bool> filled{false};
+    std::optional<Placed> placed;
+  };
   static constexpr char32_t small_codes = 0x180;  // Latin: most of every page
-  mutable std::array<std::array<std::optional<Placed>, small_codes>, face_count> small;
+  mutable std::array<std::array<Slot, small_codes>, face_count> small;
 
   std::optional<Placed> look_up(char32_t c, int face) const {
     if (is_control(c) || right_to_left(c)) return std::nullopt;
@@ -80,10 +89,16 @@ struct FontSet::Impl {
   const std::optional<Placed>& find(char32_t c, Face face) const {
     const auto row = static_cast<std::size_t>(face);
     if (c < small_codes) {
-      std::optional<Placed>& slot = small[row][c];
-      if (!slot) slot = look_up(c, static_cast<int>(face));
-      return slot;
+      Slot& slot = small[row][c];
+      if (slot.filled.load(std::memory_order_acquire)) return slot.placed;
+      const std::scoped_lock lock(faces_in_use);
+      if (!slot.filled.load(std::memory_order_relaxed)) {
+        slot.placed = look_up(c, static_cast<int>(face));
+        slot.filled.store(true, std::memory_order_release);
+      }
+      return slot.placed;
     }
+    const std::scoped_lock lock(faces_in_use);
     const auto [entry, fresh] = known[row].try_emplace(c);
     if (fresh) entry->second = look_up(c, static_cast<int>(face));
     return entry->second;
@@ -210,6 +225,7 @@ std::vector<PlacedRun> FontSet::place(const Text& text) const {
 std::vector<std::uint32_t> FontSet::closure(int font,
                                             const std::vector<std::uint32_t>& glyphs) const {
   const FontFace& face = impl_->faces.at(static_cast<std::size_t>(font));
+  const std::scoped_lock lock(impl_->faces_in_use);
   std::set<std::uint32_t> whole{0};
   std::vector<std::uint32_t> waiting = glyphs;
   while (!waiting.empty()) {
@@ -223,6 +239,7 @@ std::vector<std::uint32_t> FontSet::closure(int font,
 }
 
 int FontSet::advance(int font, std::uint32_t glyph) const {
+  const std::scoped_lock lock(impl_->faces_in_use);
   return impl_->faces.at(static_cast<std::size_t>(font)).measure(glyph).advance;
 }
 

@@ -32,7 +32,7 @@ struct PlacedRun {
   Vec2 at;
 };
 
-// Not for two threads at once: measures are remembered as they are asked for.
+// For several threads at once.
 class FontSet {
  public:
   // Throws std::runtime_error that names the family looked for when a face can't be found.

@@ -1,10 +1,12 @@
 #include "ink/lint.h"
 
 #include <algorithm>
+#include <iterator>
 #include <stdexcept>
 #include <utility>
 
 #include "base/figure.h"
+#include "base/parallel.h"
 #include "ink/lint_page.h"
 
 namespace splay::ink {
@@ -113,15 +115,17 @@ std::string quoted(const Text& text) { return "\"" + text.utf8 + "\" at " + plac
 
 std::vector<LintFault> lint(const Packet& packet, const FontSet& fonts,
                             const std::vector<std::string>& marks) {
+  std::vector<LintPage> pages(packet.pages.size());
+  std::vector<Faults> faults_of(packet.pages.size());
+  in_parallel(pages.size(), [&](std::size_t i) {
+    LintPage whole = read_page(packet.pages[i], fonts, faults_of[i]);
+    lint_overlaps(whole, faults_of[i]);
+    lint_margins(whole, packet.least_text_height, faults_of[i]);
+    lint_dimensions(whole, faults_of[i]);
+    pages[i] = for_all_pages(std::move(whole));
+  });
   Faults faults;
-  std::vector<LintPage> pages;
-  for (const Page& page : packet.pages) {
-    LintPage whole = read_page(page, fonts, faults);
-    lint_overlaps(whole, faults);
-    lint_margins(whole, packet.least_text_height, faults);
-    lint_dimensions(whole, faults);
-    pages.push_back(for_all_pages(std::move(whole)));
-  }
+  for (Faults& each : faults_of) std::ranges::move(each, std::back_inserter(faults));
   lint_marks(pages, marks, faults);
   lint_links(pages, faults);
   return faults;

@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <array>
 #include <iterator>
+#include <numeric>
 #include <stdexcept>
 
+#include "base/parallel.h"
 #include "sheets/sheet.h"
 
 namespace splay::sheets {
@@ -60,12 +62,16 @@ std::vector<Pages> make_sheets(const Context& context, ForWhom whom) {
   std::vector<SheetKind> kinds;
   std::ranges::copy_if(registry(), std::back_inserter(kinds),
                        [&](const SheetKind& kind) { return kind.whom == whom; });
-  std::vector<Pages> sheets;
-  sheets.reserve(kinds.size());
-  for (const SheetKind& kind : kinds)
-    sheets.push_back(kind.needs_index
-                         ? Pages(1, ink::Page{context.paper, std::string(kind.title), {}, 0, {}})
-                         : kind.make(context));
+  std::vector<std::size_t> turns(kinds.size());
+  std::iota(turns.begin(), turns.end(), std::size_t{0});
+  std::ranges::stable_partition(turns, [&](std::size_t i) { return kinds[i].takes_long; });
+  std::vector<Pages> sheets(kinds.size());
+  in_parallel(kinds.size(), [&](std::size_t turn) {
+    const SheetKind& kind = kinds[turns[turn]];
+    sheets[turns[turn]] =
+        kind.needs_index ? Pages(1, ink::Page{context.paper, std::string(kind.title), {}, 0, {}})
+                         : kind.make(context);
+  });
   make_indexed(context, kinds, sheets);
   return sheets;
 }
@@ -87,8 +93,7 @@ Context context_of(const fabrication::Plan& plan, const model::Style& style,
           {&fonts, look_of(style), job.figures()},
           drafting::paper_named(paper_names[static_cast<std::size_t>(*job.paper)]),
           {},
-          issue.check_figure,
-          std::make_shared<std::optional<PieceSeen>>()};
+          issue.check_figure};
 }
 
 ink::Packet make_packet(const fabrication::Plan& plan, const model::Style& style,

@@ -13,10 +13,11 @@ View usual_view() {
   return View::axonometric(turn, rise);
 }
 
-PieceSeen seen(const std::vector<Solid>& solids) {
+void look_at(const std::vector<Solid>& solids, PieceSeen& seen) {
   const Scene scene(solids);
   const View view = usual_view();
-  return {scene.lines(view), scene.painted(view)};
+  seen.lines = scene.lines(view);
+  seen.faces = scene.painted(view);
 }
 
 void draw(const Context& context, const PieceSeen& seen, ink::Rect area, drafting::Items& items) {
@@ -31,13 +32,16 @@ void draw(const Context& context, const PieceSeen& seen, ink::Rect area, draftin
 }  // namespace
 
 void draw_piece(const Context& context, ink::Rect area, drafting::Items& items) {
-  if (!*context.seen) *context.seen = seen(placed_solids(context.plan.assembly));
-  draw(context, **context.seen, area, items);
+  PieceSeen& seen = *context.seen;
+  std::call_once(seen.found, [&] { look_at(placed_solids(context.plan.assembly), seen); });
+  draw(context, seen, area, items);
 }
 
 void draw_solids(const Context& context, const std::vector<Solid>& solids, ink::Rect area,
                  drafting::Items& items) {
-  draw(context, seen(solids), area, items);
+  PieceSeen seen;
+  look_at(solids, seen);
+  draw(context, seen, area, items);
 }
 
 }  // namespace splay::sheets

@@ -7,16 +7,17 @@ namespace splay::sheets {
 
 // In the order of the packets. A new sheet is one file and one line here.
 std::span<const SheetKind> registry() {
-  constexpr ForWhom client = ForWhom::client;
+  constexpr ForWhom client = ForWhom::client, shop = ForWhom::shop;
+  constexpr bool long_work = true;
   static constexpr std::array kinds{
       SheetKind{"cover", "Cover and index", make_cover, true},
-      SheetKind{"elevations", "Elevations and section", make_elevations},
+      SheetKind{"elevations", "Elevations and section", make_elevations, false, shop, long_work},
       SheetKind{"exploded", "Exploded view", make_exploded},
       SheetKind{"cut-list", "Cut list", make_cut_list},
-      SheetKind{"part-views", "Part views", make_part_views},
+      SheetKind{"part-views", "Part views", make_part_views, false, shop, long_work},
       SheetKind{"joint-details", "Joint details", make_joint_details},
-      SheetKind{"saw-steps", "Saw steps", make_saw_steps},
-      SheetKind{"glue-up", "Glue-up", make_glue_up},
+      SheetKind{"saw-steps", "Saw steps", make_saw_steps, false, shop, long_work},
+      SheetKind{"glue-up", "Glue-up", make_glue_up, false, shop, long_work},
       SheetKind{"stock", "Sheets and boards", make_stock},
       SheetKind{"buying", "Buying list", make_buying},
       SheetKind{"hold", "Hardware, finish, balance", make_hold},

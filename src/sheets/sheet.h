@@ -2,7 +2,7 @@
 #pragma once
 
 #include <memory>
-#include <optional>
+#include <mutex>
 #include <span>
 #include <string>
 #include <string_view>
@@ -28,6 +28,7 @@ enum class ForWhom { shop, client };
 
 // The whole piece as the eye sees it in the pictures of it: found when first drawn, and kept.
 struct PieceSeen {
+  std::once_flag found;
   std::vector<ViewLine> lines;
   std::vector<ToneFace> faces;
 };
@@ -38,7 +39,7 @@ struct Context {
   ink::Paper paper;
   std::vector<IndexEntry> index;  // only for a kind with needs_index
   std::string check_figure{};     // SHA-256 of what is signed, "" when it is not known
-  std::shared_ptr<std::optional<PieceSeen>> seen = std::make_shared<std::optional<PieceSeen>>();
+  std::shared_ptr<PieceSeen> seen = std::make_shared<PieceSeen>();
 
   const model::Job& job() const { return plan.project->job; }
   ink::Rect area() const { return drafting::free_area(paper); }
@@ -51,6 +52,7 @@ struct SheetKind {
   std::vector<ink::Page> (*make)(const Context& context);
   bool needs_index = false;      // made last, when every page's label is known
   ForWhom whom = ForWhom::shop;  // the packet it goes into
+  bool takes_long = false;       // begun before the others
 };
 
 // In the order of the binder: register.cpp, one line each.

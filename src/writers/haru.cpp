@@ -36,27 +36,13 @@ const HPDF_BYTE* as_bytes(std::string_view text) {
   return reinterpret_cast<const HPDF_BYTE*>(text.data());
 }
 
-// Deflated here, not by libharu, which compresses at zlib's usual level 6: drawing code comes out 4
-// % larger at level 4 and takes less than half the time.
-std::string deflated(const std::string& data) {
-  constexpr int level = 4;
-  uLongf size = compressBound(data.size());
-  std::string out(size, '\0');
-  if (compress2(reinterpret_cast<Bytef*>(out.data()), &size,
-                reinterpret_cast<const Bytef*>(data.data()), data.size(), level) != Z_OK)
-    throw std::runtime_error("zlib can't compress a page");
-  out.resize(size);
-  return out;
-}
-
 // libharu takes the entry "Filter" away from a stream that it has not to compress itself, but lets
 // this be called at the end of the dictionary.
 HPDF_STATUS write_filter(HPDF_Dict, HPDF_Stream stream) {
   return HPDF_Stream_WriteStr(stream, "/Filter /FlateDecode\n");
 }
 
-void fill(HPDF_Dict stream, const std::string& data) {
-  const std::string bytes = deflated(data);
+void fill(HPDF_Dict stream, const std::string& bytes) {
   stream->filter = HPDF_STREAM_FILTER_NONE;
   stream->write_fn = write_filter;
   check(HPDF_Stream_Write(stream->stream, as_bytes(bytes), static_cast<HPDF_UINT>(bytes.size())));
@@ -102,17 +88,31 @@ std::string utf16(std::string_view utf8) {
 
 }  // namespace
 
+// Deflated here, not by libharu, which compresses at zlib's usual level 6: drawing code comes out 4
+// % larger at level 4 and takes less than half the time.
+std::string deflated(const std::string& data) {
+  constexpr int level = 4;
+  uLongf size = compressBound(data.size());
+  std::string out(size, '\0');
+  if (compress2(reinterpret_cast<Bytef*>(out.data()), &size,
+                reinterpret_cast<const Bytef*>(data.data()), data.size(), level) != Z_OK)
+    throw std::runtime_error("zlib can't compress a page");
+  out.resize(size);
+  return out;
+}
+
 Haru::Haru() : document_(made(HPDF_New(on_error, nullptr))) {
   document_->pdf_version = HPDF_VER_16;
 }
 
 Haru::~Haru() { HPDF_Free(document_); }
 
-HPDF_Page Haru::page(double width_points, double height_points, const std::string& content) const {
+HPDF_Page Haru::page(double width_points, double height_points,
+                     const std::string& deflated_content) const {
   const HPDF_Page page = made(HPDF_AddPage(document_));
   check(HPDF_Page_SetWidth(page, static_cast<HPDF_REAL>(width_points)));
   check(HPDF_Page_SetHeight(page, static_cast<HPDF_REAL>(height_points)));
-  fill(static_cast<HPDF_PageAttr>(page->attr)->contents, content);
+  fill(static_cast<HPDF_PageAttr>(page->attr)->contents, deflated_content);
   return page;
 }
 
@@ -138,7 +138,7 @@ HPDF_Dict Haru::object(HPDF_Dict dict) const {
 
 HPDF_Dict Haru::stream(const std::string& data) const {
   const HPDF_Dict dict = made(HPDF_DictStream_New(document_->mmgr, document_->xref));
-  fill(dict, data);
+  fill(dict, deflated(data));
   return dict;
 }
 

@@ -9,6 +9,9 @@
 
 namespace splay::writers {
 
+// What a stream holds, as zlib deflates it.
+std::string deflated(const std::string& data);
+
 // Throws std::runtime_error from every member when libharu fails; the document is then of no use.
 class Haru {
  public:
@@ -18,7 +21,8 @@ class Haru {
   Haru& operator=(const Haru&) = delete;
 
   HPDF_Doc document() const { return document_; }
-  HPDF_Page page(double width_points, double height_points, const std::string& content) const;
+  HPDF_Page page(double width_points, double height_points,
+                 const std::string& deflated_content) const;
   std::string save() const;  // the whole file
 
   // A TrueType file with the glyphs marked in the font's glyph table and empty ones for the rest.
@@ -26,7 +30,7 @@ class Haru {
 
   HPDF_Dict dictionary() const;                     // to be put into another object
   HPDF_Dict object(HPDF_Dict dict) const;           // made an object of its own, referred to
-  HPDF_Dict stream(const std::string& data) const;  // compressed, an object of its own
+  HPDF_Dict stream(const std::string& data) const;  // deflated here, an object of its own
   HPDF_Array array() const;
 
   void add(HPDF_Dict dict, const char* key, void* value) const;

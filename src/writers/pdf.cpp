@@ -2,10 +2,12 @@
 
 #include <algorithm>
 #include <array>
+#include <span>
 #include <stdexcept>
 #include <string>
 #include <vector>
 
+#include "base/parallel.h"
 #include "writers/haru.h"
 #include "writers/pdf_content.h"
 #include "writers/pdf_fonts.h"
@@ -73,6 +75,22 @@ void add_print_wishes(const Haru& haru, bool two_sided) {
   haru.add_true(wishes, "DisplayDocTitle");
 }
 
+// Pages deflated together: two threads have enough to do, and no packet is held twice.
+constexpr std::size_t at_once = 32;
+
+// What each page holds, deflated. Codes of characters are given as the pages first need them, so
+// the pages are written in their order.
+std::vector<std::string> contents(std::span<const ink::Page> pages, const ink::FontSet& fonts,
+                                  std::vector<FontCodes>& codes, std::vector<uLong>& sums) {
+  std::vector<std::string> made;
+  for (const ink::Page& page : pages) {
+    made.push_back(pdf_content(page, fonts, codes));
+    sums.push_back(check_sum(made.back()));
+  }
+  in_parallel(made.size(), [&](std::size_t i) { made[i] = deflated(made[i]); });
+  return made;
+}
+
 }  // namespace
 
 std::string pdf(const ink::Packet& packet, const ink::FontSet& fonts) {
@@ -81,11 +99,14 @@ std::string pdf(const ink::Packet& packet, const ink::FontSet& fonts) {
   std::vector<HPDF_Page> pages;
   std::vector<uLong> sums;
   std::vector<FontCodes> codes(fonts.files().size());
-  for (const ink::Page& page : packet.pages) {
-    const std::string content = pdf_content(page, fonts, codes);
-    sums.push_back(check_sum(content));
-    pages.push_back(
-        haru.page(page.paper.width * points_per_mm, page.paper.height * points_per_mm, content));
+  for (std::size_t at = 0; at < packet.pages.size(); at += at_once) {
+    const std::span<const ink::Page> some =
+        std::span(packet.pages).subspan(at, std::min(at_once, packet.pages.size() - at));
+    for (const std::string& content : contents(some, fonts, codes, sums)) {
+      const ink::Paper& paper = some[pages.size() - at].paper;
+      pages.push_back(
+          haru.page(paper.width * points_per_mm, paper.height * points_per_mm, content));
+    }
   }
   const HPDF_Dict font_resources = embed_fonts(haru, fonts, codes);
   for (const HPDF_Page page : pages) {

@@ -175,3 +175,25 @@ TEST_CASE("shoulders that one setting serves are cut after each other") {
       CHECK(runs.size() == settings.size());
     }
 }
+
+// Butt hinges are let in from the door's edge, as deep as the leaf is thick, not routed as a slit
+// from its face (common practice, no source).
+TEST_CASE("a hinge's recess is let in from the edge by the thickness of its leaf") {
+  for (const std::string hung : {"left", "right"}) {
+    const test::Built built = test::build(
+        test::job("mm") + test::sheet("panel", "18 mm") + test::board("oak", "20 mm") +
+        "[case.c]\noutline = { bottom = 500, height = 700 }\ndepth = 300\nstock = \"panel\"\n"
+        "[door.d]\nof = \"c\"\nslab = { stock = \"oak\" }\nhung = \"" +
+        hung + "\"\ngap = { all = 2 }\nhinges = { kind = \"butt\", let_in = 1.8 }\n");
+    INFO(built.stops());
+    check_steps(built.plan);
+    int recesses = 0;
+    for (const Step& step : built.plan.steps) {
+      if (step.name.find("recess for hinge") == std::string::npos) continue;
+      ++recesses;
+      REQUIRE(step.exact.depths.size() == 1);
+      CHECK(step.exact.depths.front().depth == Approx(1.8));
+    }
+    CHECK(recesses == 4);  // in the door's edge and on the side of the case
+  }
+}
