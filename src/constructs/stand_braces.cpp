@@ -240,8 +240,8 @@ void StandBuild::warn_of_neck(const StandBrace& choice, const PlacedBrace& brace
 
 void StandBuild::trim_proud(const StandBrace& choice, const PlacedBrace& brace, std::size_t leg,
                             Vec3 way) {
-  const joinery::Stick stick = joinery::stick(builder_, brace.part);
-  Plane end = joinery::side_out(legs_[leg].stick, stick.place.point(stick.centre), way);
+  const Vec3 at = leg == brace.first ? brace.from : brace.to;
+  Plane end = joinery::side_at(legs_[leg].stick, at, way);
   end.d += choice.proud->mm;
   builder_.cut_end(brace.part, end, "end proud of " + builder_.part(legs_[leg].part).name, "");
 }

@@ -34,10 +34,10 @@ std::string find_corner(const Stick& host, const Stick& guest, FingerCorner& cor
   corner.low = crossing.height[0];
   corner.high = crossing.height[1];
   corner.angle = angle_between(-host_way, -guest_way);
-  corner.host_outside = side_towards(host, guest_way);
-  corner.host_inside = side_towards(host, -guest_way);
-  corner.guest_outside = side_towards(guest, host_way);
-  corner.guest_inside = side_towards(guest, -host_way);
+  corner.host_outside = side_at(host, at, guest_way);
+  corner.host_inside = side_at(host, at, -guest_way);
+  corner.guest_outside = side_at(guest, at, host_way);
+  corner.guest_inside = side_at(guest, at, -host_way);
   corner.host_end = unit(host_way - corner.host_outside.n * dot(host_way, corner.host_outside.n));
   corner.host_thickness = thickness(corner.host_outside, corner.host_inside);
   corner.guest_thickness = thickness(corner.guest_outside, corner.guest_inside);

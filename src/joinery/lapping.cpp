@@ -99,9 +99,9 @@ double trim_ends(const Stick& host, const Stick& guest, LapForm form, const Cros
     return high - here < here - low ? part.along : -part.along;
   };
   const Vec3 guest_way = short_way(guest), host_way = short_way(host);
-  draft.cut_end(guest.index, side_out(host, at, guest_way), "end flush with " + host.name);
+  draft.cut_end(guest.index, side_at(host, at, guest_way), "end flush with " + host.name);
   if (form == LapForm::tee) return crossing.angle;
-  draft.cut_end(host.index, side_out(guest, at, host_way), "end flush with " + guest.name);
+  draft.cut_end(host.index, side_at(guest, at, host_way), "end flush with " + guest.name);
   return angle_between(guest_way, host_way);
 }
 

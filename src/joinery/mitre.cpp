@@ -47,10 +47,9 @@ std::string lay_mitre(const Stick& host, const Stick& guest, Draft& draft, Plane
   };
   const Vec3 host_way = away(host), guest_way = away(guest);
   const Plane level = Plane::through(at, normal);
-  const Plane host_outer = side_towards(host, -guest_way),
-              guest_outer = side_towards(guest, -host_way);
-  const Plane host_inner = side_towards(host, guest_way),
-              guest_inner = side_towards(guest, host_way);
+  const Plane host_outer = side_at(host, at, -guest_way),
+              guest_outer = side_at(guest, at, -host_way);
+  const Plane host_inner = side_at(host, at, guest_way), guest_inner = side_at(guest, at, host_way);
   const Vec3 outer = meet(host_outer, guest_outer, level);
   const Vec3 inner = meet(host_inner, guest_inner, level);
   // The corner lines; rolled members of unlike section have two that are not parallel.

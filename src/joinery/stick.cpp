@@ -14,6 +14,8 @@ namespace {
 // A plane steeper to the length than this bounds an end, not a side.
 constexpr double steepest_side = 0.5;                    // cosine: 30 degrees of taper
 constexpr double least_meeting = std::numbers::pi / 36;  // 5 degrees
+// Planes that look within 30 degrees of each other are one side with its slope changed.
+constexpr double one_side = 0.866;
 constexpr double direction_noise = 1e-9;
 
 std::vector<Plane> find_hull(const Solid& body) {
@@ -136,19 +138,19 @@ const Plane& side_towards(const Stick& stick, Vec3 direction) {
   return most_towards(stick.sides, direction);
 }
 
-const Plane& hull_towards(const Stick& stick, Vec3 direction) {
-  return most_towards(stick.hull, direction);
+const Plane& side_at(const Stick& stick, Vec3 at, Vec3 direction) {
+  const Plane* found = &side_towards(stick, direction);
+  const auto away = [&](const Plane& side) { return -side.distance(at) / dot(side.n, direction); };
+  const Vec3 out = found->n;
+  for (const Plane& side : stick.sides)
+    if (dot(side.n, out) > one_side && dot(side.n, direction) > direction_noise &&
+        away(side) < away(*found))
+      found = &side;
+  return *found;
 }
 
-const Plane& side_out(const Stick& stick, Vec3 at, Vec3 direction) {
-  constexpr double as_much = 0.95;  // tapers of up to 18 degrees
-  const Plane* out = &side_towards(stick, direction);
-  const double most = dot(out->n, direction);
-  const auto way = [&](const Plane& side) { return -side.distance(at) / dot(side.n, direction); };
-  for (const Plane& side : stick.sides)
-    if (dot(side.n, direction) > as_much * most && way(side) < way(*out) - tolerance::weld)
-      out = &side;
-  return *out;
+const Plane& hull_towards(const Stick& stick, Vec3 direction) {
+  return most_towards(stick.hull, direction);
 }
 
 std::string find_meeting(const Stick& host, const Stick& guest, Lines lines, Meeting& meeting) {

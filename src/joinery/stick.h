@@ -24,10 +24,10 @@ Stick stick(const parts::Builder& builder, int part);
 
 // The side (of the hull: the plane) that looks most nearly along `direction`.
 const Plane& side_towards(const Stick& stick, Vec3 direction);
+// The same at one place: where a side changes its slope on the way, as a taper that ends does, the
+// part of it that a line from `at` along `direction` meets.
+const Plane& side_at(const Stick& stick, Vec3 at, Vec3 direction);
 const Plane& hull_towards(const Stick& stick, Vec3 direction);
-// Of the sides that look about as much that way as the first of these does, the one that a line from
-// `at` comes out of: a tapered leg has its taper's side and its head's.
-const Plane& side_out(const Stick& stick, Vec3 at, Vec3 direction);
 
 // Where the centre line of the guest enters the host.
 struct Meeting {

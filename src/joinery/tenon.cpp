@@ -212,7 +212,8 @@ void cut_host(const TenonKind& kind, const Stick& host, const Stick& guest, cons
   if (layout.strip <= 0) return;
   // The haunch's outer side is the guest's own edge, which a tapered guest doesn't have square.
   Region groove = layout.between(layout.haunch_range());
-  const Plane edge = side_towards(guest, layout.haunch_high ? layout.across : -layout.across);
+  const Plane edge =
+      side_at(guest, layout.meeting.at, layout.haunch_high ? layout.across : -layout.across);
   groove[layout.haunch_high ? 0 : 1] = edge;
   draft.remove(host.index, parts::OperationKind::mortise,
                with(groove, {face, layout.beyond(layout.haunch + layout.gap)}),

@@ -47,20 +47,26 @@ TEST_CASE("bridle: square, at 75 degrees, and 200 random ones, tee and corner") 
   }
 }
 
-TEST_CASE("bridle: at the straight head of a leg tapered below it the end is flush with the head") {
-  // A leg 40 by 40, its outer side (y 20) tapered over its lower 300 to 28; the rail comes in at the
-  // head, square to it: what the taper's plane would leave standing out is no part of the joint.
-  Bench bench;
-  bench.bar("leg", {}, -300, 60, 40, 40);
-  bench.bar("rail", frame({}, {0, 1, 0}, {0, 0, 1}), -200, 60, 50, 40);
-  const double run = 270, in = 12;
-  const Plane taper = {unit(Vec3{-in, run, 0}),
-                       dot(unit(Vec3{-in, run, 0}), Vec3{-30, 20, 0})};
-  bench.builder.cut_edge(0, taper, "taper", "");
-  BridleKind kind;
-  kind.form.value = BridleForm::corner;
-  const test::Made made = test::make_sound(std::move(bench), kind, 0, 1);
-  CHECK(made.part("rail").world.extent({0, 1, 0})[1] == Approx(20));
+// A leg that is tapered below the joint is straight in it, and there the guest ends: its length is
+// that of the plain bar (by trigonometry, as above).
+TEST_CASE("bridle and lap: an end is flush with the part of a tapered side that it meets") {
+  const double angle = 75 * deg, a = 40, b = 30, thick = 24;
+  for (const double slope : {-0.05, 0.05}) {
+    Bench bench;
+    const Vec3 x{std::cos(angle), std::sin(angle), 0};
+    const int leg = bench.bar("host", {}, -300, 400, a, thick);
+    bench.bar("guest", frame({}, x, {0, 0, 1}), -200, 400, b, thick);
+    const double from = slope > 0 ? 60 : -60;  // where the taper begins along the leg
+    for (const double side : {1.0, -1.0})
+      bench.builder.cut_edge(leg, Plane::through({from, side * a / 2, 0}, unit({slope, side, 0})),
+                             "taper", "");
+    BridleKind kind;
+    kind.form.value = BridleForm::tee;
+    const test::Made made = test::make_sound(std::move(bench), kind, 0, 1);
+    const double common = a * b / std::sin(angle) * thick;
+    CHECK(made.part("guest").body.volume() ==
+          Approx(b * thick * (400 + a / 2 / std::sin(angle)) - common / 3));
+  }
 }
 
 TEST_CASE("bridle: why it can't be made") {
