@@ -157,6 +157,19 @@ Picture head_picture(const Layout& layout) {
   return as_group(std::move(head));
 }
 
+Picture repeated_head(const Layout& layout, Picture head) {
+  const std::string& words = layout.table.going_on;
+  if (words.empty()) return head;
+  constexpr double below = 1.5;  // mm
+  Picture whole = paragraph(layout.kit, words, layout.total,
+                            {.height = layout.height, .face = ink::Face::bold});
+  whole.height += below;
+  append(whole.items, moved(std::move(head.items), {0, -whole.height}));
+  whole.height += head.height;
+  whole.width = layout.total;
+  return whole;
+}
+
 Picture body_row(const Layout& layout, const TableRow& row, bool last) {
   Picture picture = row_picture(layout, row.cells);
   const ink::Stroke foot =
@@ -190,9 +203,10 @@ Cell Cell::drawn(Picture picture) {
 Story table(const Kit& kit, const Table& table, double width) {
   Layout layout{kit, table, table.lettering > 0 ? table.lettering : kit.look.lettering, {}, 0};
   measure(layout, width);
-  const auto head = std::make_shared<const Picture>(head_picture(layout));
+  Picture own = head_picture(layout);
+  const auto head = std::make_shared<const Picture>(repeated_head(layout, own));
   Story story;
-  Block first = of_picture(*head, 0);
+  Block first = of_picture(std::move(own), 0);
   first.keep_with_next = true;
   first.head = head;
   story.push_back(std::move(first));

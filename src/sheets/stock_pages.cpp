@@ -183,7 +183,7 @@ std::string buy_words(const Context& context, const StockLayout& layout) {
     text += " With the grain free it would be " + count_words(layout.bought_if_free, sheet) + ".";
   if (!sheet && !layout.boards_named)
     text +=
-        " The file does not say which boards there are: these are of a usual size; any board as "
+        " No boards at hand are named: these are of a usual size; any board as "
         "wide and as long will do.";
   return text;
 }
@@ -208,7 +208,7 @@ void add_stock(const Context& context, const StockLayout& layout, double width, 
   story.push_back(drafting::heading(kit, stock_words(context, stock.name), width));
   drafting::Block words =
       drafting::body_text(kit,
-                          kit.figures.with_unit(stock.thickness->mm) + " thick as measured. " +
+                          thickness_words(context, stock.thickness->mm) + " thick as measured. " +
                               buy_words(context, layout) + special_words(context, layout),
                           width);
   words.keep_with_next = true;
