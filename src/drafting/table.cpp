@@ -148,26 +148,19 @@ Picture as_group(Picture picture) {
   return picture;
 }
 
-Picture head_picture(const Layout& layout) {
+// `more` stands under the head of the first column of words.
+Picture head_picture(const Layout& layout, const std::string& more) {
   std::vector<Cell> cells;
-  for (const Column& column : layout.table.columns) cells.push_back(Cell::bold(column.head));
+  bool said = more.empty();
+  for (const Column& column : layout.table.columns) {
+    const bool here = !said && column.wrap;
+    said = said || here;
+    cells.push_back(Cell::bold(here ? column.head + "\n" + more : column.head));
+  }
   Picture head = row_picture(layout, cells);
   head.items.emplace_back(rule(0, head.width, layout.kit.look.wide));
   head.items.emplace_back(rule(-head.height, head.width, layout.kit.look.wide));
   return as_group(std::move(head));
-}
-
-Picture repeated_head(const Layout& layout, Picture head) {
-  const std::string& words = layout.table.going_on;
-  if (words.empty()) return head;
-  constexpr double below = 1.5;  // mm
-  Picture whole = paragraph(layout.kit, words, layout.total,
-                            {.height = layout.height, .face = ink::Face::bold});
-  whole.height += below;
-  append(whole.items, moved(std::move(head.items), {0, -whole.height}));
-  whole.height += head.height;
-  whole.width = layout.total;
-  return whole;
 }
 
 Picture body_row(const Layout& layout, const TableRow& row, bool last) {
@@ -203,8 +196,8 @@ Cell Cell::drawn(Picture picture) {
 Story table(const Kit& kit, const Table& table, double width) {
   Layout layout{kit, table, table.lettering > 0 ? table.lettering : kit.look.lettering, {}, 0};
   measure(layout, width);
-  Picture own = head_picture(layout);
-  const auto head = std::make_shared<const Picture>(repeated_head(layout, own));
+  Picture own = head_picture(layout, {});
+  const auto head = std::make_shared<const Picture>(head_picture(layout, table.going_on));
   Story story;
   Block first = of_picture(std::move(own), 0);
   first.keep_with_next = true;

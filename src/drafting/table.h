@@ -40,7 +40,7 @@ struct Table {
   std::vector<Column> columns;
   std::vector<TableRow> rows;
   double lettering = 0;    // 0: the look's
-  std::string going_on{};  // over the heading row where the table goes on in another column
+  std::string going_on{};  // in the heading row where the table goes on in another column
 };
 
 // The table as blocks `width` wide, one a row. The last row stays with the one before it and the

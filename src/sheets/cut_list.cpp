@@ -157,12 +157,11 @@ std::vector<ink::Page> pages_of(const Context& context) {
     drafting::Block sum = drafting::body_text(kit, stock_line(context, use), width);
     sum.keep_with_next = true;
     story.push_back(std::move(sum));
-    drafting::add(story,
-                  drafting::table(kit,
-                                  {.columns = columns,
-                                   .rows = std::move(rows[use.name]),
-                                   .going_on = use.name + ": " + use.material + ", going on"},
-                                  width));
+    drafting::add(story, drafting::table(kit,
+                                         {.columns = columns,
+                                          .rows = std::move(rows[use.name]),
+                                          .going_on = "of " + use.name},
+                                         width));
     story.back().space_after = 6;
   }
   std::vector<ink::Page> pages;

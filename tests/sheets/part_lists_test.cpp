@@ -159,8 +159,7 @@ TEST_CASE("a cut list that goes on over the page says of which stock") {
   for (const model::PaperSize paper : {model::PaperSize::a4, model::PaperSize::letter}) {
     const ink::Packet packet = test::binder(piece, paper);
     for (const ink::Page* page : test::titled(packet, "Cut list")) {
-      // A page's first line that is a mark's row has the stock's name above it.
-      going_on += test::shows(*page, ", going on") ? 1 : 0;
+      going_on += test::shows(*page, "Part of ") ? 1 : 0;
     }
   }
   CHECK(going_on > 0);
