@@ -3,6 +3,7 @@
 #include <fcntl.h>
 #include <sys/stat.h>
 #include <unistd.h>
+#include <cmath>
 
 #include <algorithm>
 #include <cerrno>
@@ -65,6 +66,9 @@ Files make_files(const Recipe& recipe, const ink::FontSet& fonts, std::string& f
   return files;
 }
 
+// mm: what sums of doubles leave beyond it says nothing of the piece.
+double to_thousandth(double mm) { return std::round(mm * 1000) / 1000; }
+
 Manifest manifest_of(const Recipe& recipe, const Call& call, const Files& files,
                      const ink::FontSet& fonts) {
   const model::Job& job = recipe.piece.project->job;
@@ -75,9 +79,9 @@ Manifest manifest_of(const Recipe& recipe, const Call& call, const Files& files,
   manifest.client = *job.client;
   manifest.revision = *job.revision;
   manifest.date = model::iso_date(*job.date);
-  manifest.width = size.x;
-  manifest.height = size.z;
-  manifest.depth = size.y;
+  manifest.width = to_thousandth(size.x);
+  manifest.height = to_thousandth(size.z);
+  manifest.depth = to_thousandth(size.y);
   const model::AsBuilt& built = recipe.piece.as_built;
   if (built.hours.given) manifest.hours = *built.hours;
   manifest.photos = *built.photos;

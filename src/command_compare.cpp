@@ -38,8 +38,9 @@ void tell(const sheets::Comparison& comparison, std::ostream& out) {
         << change.name << "):";
     if (change.is_new) out << " new";
     if (change.is_gone) out << " gone";
-    for (const std::string& what : change.what) out << ' ' << what << ';';
-    if (!change.steps.empty()) out << " steps";
+    for (std::size_t i = 0; i < change.what.size(); ++i)
+      out << (i == 0 ? " " : "; ") << change.what[i];
+    if (!change.steps.empty()) out << (change.what.empty() ? " steps" : "; steps");
     for (const std::string& step : change.steps) out << ' ' << step;
     out << '\n';
   }

@@ -70,7 +70,7 @@ class Reckoning {
   void stocks() {
     for (const StockBill& s : bill_.stock) {
       if (!s.priced) {
-        bill_.unpriced.push_back(s.stock);
+        bill_.unpriced.push_back(s.material + " (" + s.stock + ")");
         continue;
       }
       const bool piece = s.per == model::PricePer::piece;

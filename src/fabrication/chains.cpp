@@ -229,7 +229,7 @@ void report_chains(Plan& plan) {
     if (!pairs || of_band(plan, ring)) continue;
     ChainReport chain;
     for (const Link& link : ring) chain.parts.push_back(link.from);
-    chain.name = "ring of " + plan.assembly.parts[static_cast<std::size_t>(chain.parts[0])].name;
+    chain.name = "ring with " + plan.assembly.parts[static_cast<std::size_t>(chain.parts[0])].name;
     chain.cuts = static_cast<int>(2 * ring.size());
     const Vec3 worst = worst_turn(plan, *pairs, tenth);
     chain.turn = norm(worst);

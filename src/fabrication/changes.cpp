@@ -6,6 +6,7 @@
 #include <set>
 
 #include "base/figure.h"
+#include "fabrication/row_order.h"
 
 namespace splay::fabrication {
 
@@ -28,8 +29,14 @@ std::string names_of(const Plan& plan, const PartRow& row) {
 // "length 48 to 50 in"; a change too small to print says by how much.
 std::string length_change(const std::string& name, double was, double is,
                           const FigureStyle& figures) {
-  if (figures.round(was) == figures.round(is))
-    return name + " by " + plain_number(is - was, 3) + " mm";
+  if (figures.round(was) == figures.round(is)) {
+    const bool inch = figures.unit == Unit::inch;
+    const double by = std::abs(inch ? (is - was) / Length::mm_per_inch : is - was);
+    constexpr double least = 0.001;
+    const std::string much =
+        by < least / 2 ? "under " + plain_number(least, 3) : plain_number(by, 3);
+    return name + " " + much + (inch ? " in " : " mm ") + (is > was ? "more" : "less");
+  }
   return name + " " + figures.text(was) + " to " + figures.with_unit(is);
 }
 
@@ -147,7 +154,8 @@ std::vector<PartChange> part_changes(const Plan& before, const Plan& now) {
   const Rows old = rows_by_part(before), fresh = rows_by_part(now);
   std::vector<PartChange> all;
   std::set<const PartRow*> met;
-  for (const PartRow& row : now.rows) {
+  for (const PartRow* each : rows_in_order(now)) {
+    const PartRow& row = *each;
     const PartRow* was = nullptr;
     for (const int part : row.members) {
       const auto found = old.find(now.assembly.parts[static_cast<std::size_t>(part)].name);

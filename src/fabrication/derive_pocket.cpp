@@ -58,6 +58,18 @@ Region tightened(const Region& removed) {
   return tight;
 }
 
+// Where the floor bounds nothing of the part but another plane that looks out of the hollow as a
+// floor does is needed, that one is the floor.
+void deepen(const Derivation& at, Pocket& pocket) {
+  if (!pocket.floor || !spares(at.part->body, pocket.walls)) return;
+  const Vec3 out = outward(pocket.open);
+  const auto lowest = std::ranges::min_element(pocket.walls, {},
+                                               [&](const Plane& wall) { return dot(wall.n, out); });
+  if (lowest == pocket.walls.end() || dot(lowest->n, out) > -steep) return;
+  pocket.floor = *lowest;
+  pocket.walls.erase(lowest);
+}
+
 // The region cut from `open`: whatever bounds it towards the tool is let go, and so are walls that
 // stand where no wood is to stay. Nothing when that would cut into the part.
 std::optional<Pocket> opened(const Derivation& at, const Region& removed, Side open) {
@@ -80,6 +92,7 @@ std::optional<Pocket> opened(const Derivation& at, const Region& removed, Side o
     without.walls.erase(without.walls.begin() + static_cast<std::ptrdiff_t>(i));
     if (spares(at.part->body, planes_of(without))) pocket = std::move(without);
   }
+  deepen(at, pocket);
   return planes_of(pocket).empty() ? std::nullopt : std::optional(pocket);
 }
 
@@ -168,6 +181,29 @@ Line line_for(const Derivation& at, const Step& step, Side open, const Plane& wa
   return line;
 }
 
+// The three corners of a sloping floor that lie furthest apart: there its depth is measured.
+std::array<Vec3, 3> corners_for(const Derivation& at, const Step& step, const Pocket& pocket) {
+  Solid waste = at.work;
+  waste.keep(planes_of(pocket));
+  std::vector<Vec3> corners;
+  for (const Vec3& p : waste.empty() ? std::vector<Vec3>{} : waste.vertices())
+    if (std::abs(pocket.floor->distance(p)) < 1e-5) corners.push_back(p);
+  const Vec3 end = outward(step.stopped), edge = outward(step.across_from);
+  const Vec3 corner = end * at.high(end) + edge * at.high(edge);
+  const double length = at.high(end) + at.high(-end), width = at.high(edge) + at.high(-edge);
+  std::array<Vec3, 3> best{corner, corner - end * length, corner - edge * width};
+  double most = 1;  // mm2: less gives no plane to measure
+  for (std::size_t i = 0; i < corners.size(); ++i)
+    for (std::size_t k = i + 1; k < corners.size(); ++k)
+      for (std::size_t m = k + 1; m < corners.size(); ++m) {
+        const double area = norm(cross(corners[k] - corners[i], corners[m] - corners[i])) / 2;
+        if (area < most * (1 + 1e-9)) continue;
+        most = area;
+        best = {corners[i], corners[k], corners[m]};
+      }
+  return best;
+}
+
 std::vector<DepthMark> depths_for(const Derivation& at, const Step& step, const Pocket& pocket) {
   const Vec3 out = outward(pocket.open);
   const Plane& floor = *pocket.floor;
@@ -177,11 +213,8 @@ std::vector<DepthMark> depths_for(const Derivation& at, const Step& step, const 
     return floor.distance(on_face) / slope;
   };
   if (std::abs(std::abs(slope) - 1) < 1e-12) return {{{}, depth_at({})}};
-  const Vec3 end = outward(step.stopped), edge = outward(step.across_from);
-  const Vec3 corner = end * at.high(end) + edge * at.high(edge);
-  const double length = at.high(end) + at.high(-end), width = at.high(edge) + at.high(-edge);
   std::vector<DepthMark> depths;
-  for (const Vec3 p : {corner, corner - end * length, corner - edge * width})
+  for (const Vec3 p : corners_for(at, step, pocket))
     depths.push_back({mark_at(at, step, p), depth_at(p)});
   return depths;
 }

@@ -54,7 +54,7 @@ HardwareLine& line_of(HardwareList& list, const std::string& what, const std::st
 
 void count_fittings(const Plan& plan, HardwareList& list) {
   for (const parts::Fitting& fitting : plan.assembly.fittings) {
-    HardwareLine& line = line_of(list, fitting.kind, fitting.size, "placed in the model");
+    HardwareLine& line = line_of(list, fitting.kind, fitting.size, "from its places in the piece");
     ++line.count;
     for (const int part : fitting.parts) note_part(plan, part, line);
   }
@@ -102,7 +102,7 @@ void count_authors(const Plan& plan, HardwareList& list) {
   const auto& all = plan.project->hardware;
   for (std::size_t i = 0; i < all.size(); ++i) {
     const model::Hardware& hardware = all[i];
-    std::string why = "by [hardware." + hardware.name + "]";
+    std::string why = "as listed for the piece";
     if (hardware.per.given) why = std::to_string(*hardware.count) + " for each " + *hardware.per;
     HardwareLine& line = line_of(list, hardware.words(), *hardware.size, why);
     line.spare += *hardware.spare;

@@ -37,37 +37,38 @@ struct Inked {
 using Inks = std::map<std::string, Inked>;
 
 Span heights(const std::vector<Vec2>& points) {
-  if (points.empty()) return {};
   const Rect box = bounds(points);
   return {box.low.y, box.high.y};
 }
 
+// What leaves no ink (an empty path, blanks) is nowhere and changes nothing.
 void add(const Item& item, const FontSet& fonts, Inks& inks) {
   Likeness word(static_cast<char>('A' + item.index()));
-  Span span;
+  std::vector<Vec2> points;
   if (const auto* stroke = std::get_if<Stroke>(&item)) {
     word.add(stroke->pen.width);
     word.add(stroke->pen.grey);
     word.add(static_cast<double>(stroke->pen.dash));
     word.add(stroke->path);
-    span = heights(stroke->path.points);
+    points = stroke->path.points;
   } else if (const auto* fill = std::get_if<Fill>(&item)) {
     word.add(fill->grey);
     word.add(fill->path);
-    span = heights(fill->path.points);
+    points = fill->path.points;
   } else if (const auto* text = std::get_if<Text>(&item)) {
-    if (text->utf8.empty()) return;
     for (const double each : {text->at.x, text->at.y, text->height, text->turn, text->grey})
       word.add(each);
     word.add(static_cast<double>(text->face));
     word.add(text->utf8);
-    span = heights(fonts.box(*text));
+    if (text->utf8.find_first_not_of(' ') != std::string::npos)
+      for (const Vec2 corner : fonts.box(*text)) points.push_back(corner);
   } else {
     return;
   }
+  if (points.empty()) return;
   Inked& inked = inks[word.take()];
   ++inked.count;
-  inked.span = span;
+  inked.span = heights(points);
 }
 
 Inks inks_of(const Page& page, const FontSet& fonts) {

@@ -129,7 +129,7 @@ std::string explanation(const Bill& bill) {
       "with the waste factor on it. Board feet are by the thickness the wood is sold by, one inch "
       "at least.";
   if (bill.any_money() && !bill.unpriced.empty()) {
-    text += " Without a price, and not in the sum: " + joined(bill.unpriced) + ".";
+    text += " Without a price, and not in the sum: " + joined(bill.unpriced, "; ") + ".";
   }
   if (!bill.any_money()) text += " No prices were given.";
   return text;

@@ -14,6 +14,18 @@ using drafting::Story;
 
 std::string or_dash(const std::string& text) { return text.empty() ? "–" : text; }
 
+// "case.body.shelf" as the way from the piece to the figure: "case › body › shelf".
+std::string way_to(const std::string& field) {
+  std::string words;
+  for (const char c : field) {
+    if (c == '.')
+      words += " › ";
+    else
+      words += c == '_' ? ' ' : c;
+  }
+  return words;
+}
+
 std::string with_commas(const std::vector<std::string>& words) {
   std::string text;
   for (const std::string& word : words) text += (text.empty() ? "" : ", ") + word;
@@ -48,15 +60,17 @@ bool for_clients(const std::string& field) {
 
 Story said(const Context& context, const Comparison& comparison, bool shop, double width) {
   drafting::Table table;
-  table.columns = {{.head = "What the file says", .share = 2},
+  table.columns = {{.head = "What is wanted", .share = 2},
                    {.head = "Revision " + comparison.revision_before},
                    {.head = "Revision " + *context.job().revision}};
   for (const model::Changed& change : comparison.said)
     if (shop || for_clients(change.field))
       table.rows.push_back(
-          {{change.field, or_dash(change.before), Cell::bold(or_dash(change.now))}, {}, false});
+          {{way_to(change.field), or_dash(change.before), Cell::bold(or_dash(change.now))},
+           {},
+           false});
   if (table.rows.empty())
-    return {drafting::body_text(context.kit, "Nothing in the file itself.", width)};
+    return {drafting::body_text(context.kit, "Nothing: the piece is as it was.", width)};
   return drafting::table(context.kit, table, width);
 }
 

@@ -65,13 +65,14 @@ std::vector<ink::Page> make_client_cover(const Context& given) {
     drafting::add(tables.front(), contents(context, width));
     places = {{{area.high.x - width, area.low.y}, picture.high + Vec2{width + gap, 0}}};
   } else {
-    const double width = (area.width() - gap) / 2;
-    tables = {facts(context, width), contents(context, width)};
+    constexpr double share = 0.6;
+    const double width = (area.width() - gap) * share, rest = (area.width() - gap) * (1 - share);
+    tables = {facts(context, width), contents(context, rest)};
     const double high =
         area.low.y + std::max(drafting::height(tables[0]), drafting::height(tables[1])) + 1;
     picture.low.y = high + gap;
     places = {{area.low, {area.low.x + width, high}},
-              {{area.high.x - width, area.low.y}, {area.high.x, high}}};
+              {{area.high.x - rest, area.low.y}, {area.high.x, high}}};
   }
   draw_piece(context, drafting::grown(picture, -gap / 2), page.items);
   for (std::size_t i = 0; i < tables.size(); ++i)

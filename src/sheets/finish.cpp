@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "drafting/table.h"
+#include "fabrication/row_order.h"
 #include "sheets/hold_stories.h"
 
 namespace splay::sheets {
@@ -15,15 +16,8 @@ using drafting::Cell;
 using drafting::Story;
 using fabrication::FinishJob;
 
-// Each mark once, in the order of the cut list.
 std::string marks_of(const Context& context, const std::vector<int>& parts) {
-  std::string text;
-  for (std::size_t r = 0; r < context.plan.rows.size(); ++r) {
-    const bool in = std::ranges::any_of(parts, [&](int part) {
-      return context.plan.row_of_part[static_cast<std::size_t>(part)] == static_cast<int>(r);
-    });
-    if (in) text += (text.empty() ? "" : ", ") + context.plan.rows[r].mark;
-  }
+  const std::string text = joined(fabrication::marks_in_order(context.plan, parts));
   return text.empty() ? "none" : text;
 }
 
@@ -74,7 +68,7 @@ Story finish_story(const Context& context, double width) {
   story.push_back(drafting::body_text(
       kit,
       "Areas are of the finished parts without what their joints cover: keep finish off surfaces "
-      "that will be glued. Litres are for all coats by the coverage in the file, nothing added for "
+      "that will be glued. Litres are for all coats by the coverage given, nothing added for "
       "what is lost. Panels that lie loose in grooves are finished before, so that none shows bare "
       "wood when it shrinks. Try the whole schedule on an off-cut first.",
       width));
@@ -85,8 +79,11 @@ Story finish_story(const Context& context, double width) {
       if (std::ranges::find(cautions, caution) == cautions.end())
         cautions.push_back(std::move(caution));
   story.push_back(drafting::heading(kit, "Cautions for finishing", width));
-  for (const std::string& caution : cautions)
+  for (const std::string& caution : cautions) {
     story.push_back(drafting::body_text(kit, caution, width));
+    story.back().keep_with_next = true;
+  }
+  story.back().keep_with_next = false;
   story.back().space_after = 6;
   story.push_back(drafting::heading(kit, "Record of finishing", width));
   drafting::add(story, record(context, jobs, width));

@@ -243,7 +243,12 @@ Story stages_story(const Context& context, double width, double room) {
           stage_front(context, s, width, std::max(least_pictured + left - 0.1, least_pictured));
       one.front().own_column = s == first;
       Story rest = stage_rest(context, s, width);
-      if (longer && !rest.empty()) rest.front().own_column = true;
+      if (longer && !rest.empty()) {
+        rest.insert(rest.begin(), drafting::body_text(
+                                      context.kit, "Stage " + std::to_string(s + 1) + ", going on",
+                                      width, ink::Face::bold));
+        rest.front().own_column = rest.front().keep_with_next = true;
+      }
       drafting::add(one, std::move(rest));
       space(one, after_stage);
       drafting::add(all, std::move(one));

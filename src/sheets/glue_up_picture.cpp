@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "drafting/dimension.h"
+#include "geometry/polygon.h"
 #include "sheets/exploded_layout.h"
 #include "sheets/glue_up_clamps.h"
 
@@ -85,27 +86,21 @@ Drawn draw(const Context& context, const std::vector<Solid>& solids, double widt
   return drawn;
 }
 
-// Words on white discs or boxes over a picture, where no other stands, with a line to what they
-// belong to where they had to make way.
+// Words in white boxes over a picture, where no other stands and little wood is hidden, with a line
+// to what they belong to where they had to make way.
 class Tags {
  public:
-  Tags(const Context& context, const Picture& picture)
-      : kit_(context.kit), area_{{0, -picture.height}, {picture.width, 0}} {}
+  // `wood`: about what each solid covers on paper.
+  Tags(const Context& context, const Picture& picture, std::vector<Polygon> wood = {})
+      : kit_(context.kit),
+        area_{{0, -picture.height}, {picture.width, 0}},
+        wood_(std::move(wood)) {}
 
-  void put(Vec2 tip, const std::string& words) {
+  // `own`: which of the wood the words name, -1: none.
+  void put(Vec2 tip, const std::string& words, std::ptrdiff_t own = -1) {
     const double letter = kit_.look.lettering;
     const Vec2 half{(kit_.width(words, letter, ink::Face::bold) + 2.4) / 2, letter / 2 + 1.2};
-    Vec2 best = tip;
-    constexpr int rings = 14, around = 16;
-    for (int ring = 0; ring <= rings; ++ring) {
-      bool found = false;
-      for (int k = 0; k < (ring == 0 ? 1 : around) && !found; ++k) {
-        const double turn = 6.283185307179586 * k / around;
-        best = tip + Vec2{std::cos(turn), std::sin(turn)} * (2.5 * ring);
-        found = free({best - half, best + half});
-      }
-      if (found) break;
-    }
+    const Vec2 best = place_for(tip, half, own);
     const ink::Rect box{best - half, best + half};
     taken_.push_back(box);
     if (norm(best - tip) > 2) lines_.move(best).line(tip);
@@ -132,8 +127,45 @@ class Tags {
            });
   }
 
+  Vec2 place_for(Vec2 tip, Vec2 half, std::ptrdiff_t own) const {
+    constexpr int rings = 14, around = 16;
+    Vec2 best = tip;
+    double least = 1e9;
+    for (int ring = 0; ring <= rings && ring < least; ++ring)
+      for (int k = 0; k < (ring == 0 ? 1 : around); ++k) {
+        const double turn = 6.283185307179586 * k / around;
+        const Vec2 at = tip + Vec2{std::cos(turn), std::sin(turn)} * (2.5 * ring);
+        const ink::Rect box{at - half, at + half};
+        if (!free(box)) continue;
+        const double cost = ring + hidden(box, own);
+        if (cost > least - 1e-9) continue;
+        least = cost;
+        best = at;
+      }
+    return best;
+  }
+
+  // What a box hides, in rings that it is worth to go further: other wood than its own, and its own
+  // where that is no larger than the box.
+  double hidden(ink::Rect box, std::ptrdiff_t own) const {
+    constexpr int across = 5, up = 3;
+    constexpr double of_others = 6, of_own = 4;
+    int foreign = 0, inside = 0;
+    for (int i = 0; i < across; ++i)
+      for (int k = 0; k < up; ++k) {
+        const Vec2 p = box.low + Vec2{box.width() * i / (across - 1), box.height() * k / (up - 1)};
+        for (std::size_t w = 0; w < wood_.size(); ++w) {
+          if (!contains(wood_[w], p)) continue;
+          (static_cast<std::ptrdiff_t>(w) == own ? inside : foreign) += 1;
+        }
+      }
+    const bool small = inside > 0 && inside < across * up;
+    return of_others * foreign / (across * up) + (small ? of_own : 0);
+  }
+
   const drafting::Kit& kit_;
   ink::Rect area_;
+  std::vector<Polygon> wood_;
   std::vector<ink::Rect> taken_;
   ink::Path lines_;
   std::vector<ink::Group> tags_;
@@ -173,17 +205,30 @@ Picture coming_in(const Context& context, const GlueStage& stage, double width, 
   drafting::Items& items = drawn.picture.items;
   for (const WayArrow& way : way_arrows(all, order, stage.joinings, moved, drawn.view))
     arrow(context, drawn.placement.paper(way.from), drawn.placement.paper(way.to), items);
-  Tags tags(context, drawn.picture);
+  const auto paper = [&](Vec3 p) { return drawn.placement.paper(drawn.view.project(p)); };
+  std::vector<Polygon> wood;
+  for (const Solid& solid : solids) {
+    std::vector<Vec2> corners;
+    for (const Vec3& p : solid.vertices()) corners.push_back(paper(p));
+    wood.push_back(convex_hull(std::move(corners)));
+  }
+  Tags tags(context, drawn.picture, std::move(wood));
   const auto tag = [&](int part, const std::string& more) {
     const auto i = std::ranges::find(stage.parts, part) - stage.parts.begin();
-    tags.put(
-        drawn.placement.paper(drawn.view.project(solids[static_cast<std::size_t>(i)].centroid())),
-        context.plan.mark_of(part) + more);
+    tags.put(paper(solids[static_cast<std::size_t>(i)].centroid()),
+             context.plan.mark_of(part) + more, i);
+  };
+  // One that comes in with others later is named then.
+  const auto named_later = [&](int part) {
+    return std::ranges::any_of(stage.joinings, [&](int joining) {
+      const std::vector<int>& moving = order[at(joining)].moving;
+      return moving.size() > 1 && moving.front() == part;
+    });
   };
   for (std::size_t s = 0; s < stage.joinings.size(); ++s) {
     const std::vector<int>& fixed = order[at(stage.joinings[s])].fixed;
     const std::vector<int>& moving = order[at(stage.joinings[s])].moving;
-    if (fixed.size() == 1) tag(fixed.front(), "");
+    if (fixed.size() == 1 && !named_later(fixed.front())) tag(fixed.front(), "");
     tag(moving.front(), others(context, moving) + " · " + step_word(s));
   }
   tags.draw(items);

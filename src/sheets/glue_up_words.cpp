@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "fabrication/glue_up.h"
+#include "fabrication/row_order.h"
 #include "sheets/glue_up_picture.h"
 
 namespace splay::sheets {
@@ -41,16 +42,6 @@ std::string marked(const Context& context, int part) {
   return context.plan.mark_of(part) + " " + name_of(context, part);
 }
 
-// Without edging that is on a panel among them.
-std::vector<int> but_edging(const Context& context, std::vector<int> parts) {
-  for (const parts::Joint& joint : context.plan.assembly.joints) {
-    if (joint.made == parts::Made::in_turn || joint.between.size() < 2) continue;
-    if (std::ranges::find(parts, joint.between.back()) != parts.end())
-      std::erase(parts, joint.between.front());
-  }
-  return parts;
-}
-
 const char* clamp_name(model::ClampKind kind) {
   static constexpr const char* names[] = {"parallel clamp", "pipe clamp",   "bar clamp",
                                           "screw clamp",    "spring clamp", "band"};
@@ -64,6 +55,15 @@ std::string glue_name(const model::GlueUp& glue_up) {
 
 }  // namespace
 
+std::vector<int> but_edging(const Context& context, std::vector<int> parts) {
+  for (const parts::Joint& joint : context.plan.assembly.joints) {
+    if (joint.made == parts::Made::in_turn || joint.between.size() < 2) continue;
+    if (std::ranges::find(parts, joint.between.back()) != parts.end())
+      std::erase(parts, joint.between.front());
+  }
+  return parts;
+}
+
 std::string force_text(const Context& context, double newtons) {
   constexpr double pound = 4.4482216152605;  // N (NIST SP 811)
   const bool inch = *context.job().units == Unit::inch;
@@ -71,9 +71,7 @@ std::string force_text(const Context& context, double newtons) {
 }
 
 std::string marks_words(const Context& context, const std::vector<int>& parts) {
-  std::vector<std::string> marks;
-  for (const int part : but_edging(context, parts)) put_once(marks, context.plan.mark_of(part));
-  return listed(marks);
+  return listed(fabrication::marks_in_order(context.plan, but_edging(context, parts)));
 }
 
 std::string parts_words(const Context& context, const std::vector<int>& parts) {
@@ -99,22 +97,6 @@ std::string joint_marks(const Context& context, const std::vector<int>& joints) 
   for (const int joint : joints)
     put_once(pairs, listed(context.plan.joints[at(joint)].between, " to "));
   return listed(pairs);
-}
-
-std::string stage_title(const Context& context, const GlueStage& stage) {
-  std::vector<std::string> marks;
-  for (const int index : stage.joinings) {
-    const auto& joining = context.plan.glue_up.order.joinings[at(index)];
-    for (const std::vector<int>* side : {&joining.fixed, &joining.moving})
-      for (const int part : but_edging(context, *side)) put_once(marks, context.plan.mark_of(part));
-  }
-  constexpr std::size_t most = 8;
-  const std::size_t more = marks.size() > most ? marks.size() - most : 0;
-  marks.resize(marks.size() - more);
-  return listed(marks) + (more > 0 ? " and " + std::to_string(more) + " more" : "") +
-         (stage.glued    ? ""
-          : stage.undone ? " (dry: it comes apart again)"
-                         : " (no glue)");
 }
 
 std::string time_words(const Context& context, const GlueStage& stage) {
@@ -233,7 +215,7 @@ std::string glue_words(const Context& context) {
       glue_name(asked) + " at " + plain_number(*asked.temperature, 1) + " °C: open " +
       minutes_text(plan.times.open) + " min, closed " + minutes_text(plan.times.closed) +
       " min more, in the clamps " + hours_text(plan.times.cure) +
-      (*asked.open > 0 ? " (from the file)" : " (short end of what is usual for its kind)") +
+      (*asked.open > 0 ? " (as given for it)" : " (short end of what is usual for its kind)") +
       ". All in all " + hours_text(plan.ends()) + " with one pair of hands" +
       (asked.clamps.empty() ? ", if there are clamps enough. " : " and the clamps listed. ") +
       taken +

@@ -14,6 +14,9 @@ std::string parts_words(const Context& context, const std::vector<int>& parts);
 std::string joints_words(const Context& context,
                          const std::vector<int>& joints);                         // kinds, dry ones
 std::string joint_marks(const Context& context, const std::vector<int>& joints);  // "A to B-L"
+// Of parts, without edging that is on a panel among them.
+std::vector<int> but_edging(const Context& context, std::vector<int> parts);
+// By what it adds and to what: "stand: left leg, right leg, to stage 1".
 std::string stage_title(const Context& context, const fabrication::GlueStage& stage);
 std::string time_words(const Context& context, const fabrication::GlueStage& stage);
 std::string clamp_words(const fabrication::Clamping& row);

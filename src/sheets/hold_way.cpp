@@ -23,12 +23,12 @@ drafting::Column by_hand(const char* head) { return {.head = head, .share = 1, .
 // Each mark once with its count, in the order of the cut list: "A, B (2), C-L".
 std::string marks_in(const Context& context, const SubAssembly& piece) {
   std::vector<std::string> texts;
-  for (std::size_t r = 0; r < context.plan.rows.size(); ++r) {
-    const auto count = std::ranges::count_if(piece.parts, [&](int part) {
-      return context.plan.row_of_part[static_cast<std::size_t>(part)] == static_cast<int>(r);
+  for (const fabrication::PartRow* row : fabrication::rows_in_order(context.plan)) {
+    const auto count = std::ranges::count_if(row->members, [&](int part) {
+      return std::ranges::find(piece.parts, part) != piece.parts.end();
     });
     if (count == 0) continue;
-    std::string text = context.plan.rows[r].mark;
+    std::string text = row->mark;
     if (count > 1) text += " (" + std::to_string(count) + ")";
     texts.push_back(std::move(text));
   }
@@ -145,8 +145,7 @@ class Chapter {
     const model::Room& room = context_.plan.project->room;
     const bool stands = *room.standing == model::Standing::on_the_floor;
     drafting::Table table;
-    table.columns = {words("Measure on site"), figures("In the file,\nor needs"),
-                     by_hand("Measured")};
+    table.columns = {words("Measure on site"), figures("As given,\nor needs"), by_hand("Measured")};
     const auto row = [&](const std::string& what, const std::string& figure) {
       table.rows.push_back({{what, figure, ""}, {}, false});
     };

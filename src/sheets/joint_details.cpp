@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <optional>
 
 #include "drafting/text_block.h"
 #include "sheets/joint_drawing.h"
@@ -138,53 +139,32 @@ Story story_of(const Context& context, double width, double most_high) {
   return story;
 }
 
-// How far down its columns the emptiest page is drawn on, as a part of their height.
-double least_filled(const Context& context, const std::vector<drafting::Items>& pages,
-                    const std::vector<ink::Rect>& columns) {
-  double least = 1;
-  for (const drafting::Items& items : pages) {
-    double sum = 0;
-    for (const ink::Rect& column : columns) {
-      double low = column.high.y;
-      for (const ink::Item& item : items) {
-        const ink::Rect box = drafting::extent(context.kit, {item});
-        const double x = drafting::middle(box).x;
-        if (box.low.x <= box.high.x && x >= column.low.x && x <= column.high.x)
-          low = std::min(low, box.low.y);
-      }
-      sum += (column.high.y - low) / column.height();
-    }
-    least = std::min(least, sum / static_cast<double>(columns.size()));
-  }
-  return least;
+// With drawings so high at the most; nothing where one is higher than a column.
+std::optional<std::vector<drafting::Items>> laid_out(const Context& context,
+                                                     const std::vector<ink::Rect>& columns,
+                                                     double high) {
+  const double room = columns.front().height();
+  const Story story = story_of(context, columns.front().width(), high);
+  if (story.empty()) return std::vector<drafting::Items>{};
+  if (std::ranges::any_of(
+          story, [&](const drafting::Block& block) { return block.picture.height > room; }))
+    return {};
+  return drafting::flow(story, columns, columns);
 }
 
 }  // namespace
 
-// Drawings are made lower or higher until no page is left half empty, or the fullest way is known.
+// Drawings are as large as they can be on as few pages as can be.
 std::vector<ink::Page> make_joint_details(const Context& given) {
-  constexpr double usual = 100, full_enough = 0.5;
   const Context context = for_reading(given);
-  const double width = story_width(context);
   const std::vector<ink::Rect> columns = drafting::columns(context.area(), context.wide() ? 2 : 1);
-  std::vector<drafting::Items> best;
-  double most = -1;
-  for (const double high : {usual, 110.0, 90.0, 120.0, 130.0, 80.0}) {
-    const Story story = story_of(context, width, high);
-    if (story.empty()) return {};
-    if (high > usual && std::ranges::any_of(story, [&](const drafting::Block& block) {
-          return block.picture.height > columns.front().height();
-        }))
-      continue;
-    std::vector<drafting::Items> laid = drafting::flow(story, columns, columns);
-    const double filled = least_filled(context, laid, columns);
-    if (filled <= most) continue;
-    most = filled;
-    best = std::move(laid);
-    if (most > full_enough) break;
+  std::optional<std::vector<drafting::Items>> best;
+  for (const double high : {130.0, 100.0, 85.0}) {
+    auto laid = laid_out(context, columns, high);
+    if (laid && (!best || laid->size() < best->size())) best = std::move(laid);
   }
   std::vector<ink::Page> pages;
-  for (drafting::Items& items : best) {
+  for (drafting::Items& items : best.value_or(std::vector<drafting::Items>{})) {
     pages.push_back(start_page(context, "Joint details", "as marked"));
     drafting::append(pages.back().items, std::move(items));
   }

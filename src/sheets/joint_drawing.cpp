@@ -8,6 +8,7 @@
 
 #include "drafting/callout.h"
 #include "drafting/dimension.h"
+#include "drafting/text_block.h"
 #include "sheets/joint_angles.h"
 #include "sheets/joint_faces.h"
 #include "sheets/part_view_draw.h"
@@ -21,9 +22,11 @@ using drafting::Loops;
 using drafting::Quad;
 using Loop = std::vector<Vec2>;
 
-constexpr double around = 34;       // mm on paper that figures may take beside the wood
-constexpr double least_face = 2.5;  // mm on paper: a shorter line is no face to measure to
-constexpr double least_wood = 15;   // mm on paper: the longer side of what is shown
+constexpr double around = 34;        // mm on paper that figures may take on every side of the wood
+constexpr double least_beside = 22;  // that they take in all, and by which wood is first tried
+constexpr double least_face = 2.5;   // mm on paper: a shorter line is no face to measure to
+constexpr double label_wide = 22;    // mm on paper: a longer name takes lines
+constexpr double least_wood = 15;    // mm on paper: the longer side of what is shown
 constexpr std::size_t most_rows = 5, most_stations = 6;
 constexpr std::array<drafting::HatchStyle, 4> hatches{
     {{45, 1.8}, {135, 1.8}, {20, 2.2}, {160, 2.2}}};
@@ -155,7 +158,9 @@ class JointDrawing {
     if (single) return {drafting::draw_row(kit_, place_, whole, at)};
     row.chain = whole.chain = joint_.name + cut_name_ + std::to_string(chains_);
     drafting::DrawnRow chain = drafting::draw_row(kit_, place_, row, at);
-    const double further = std::max(chain.reach + 5, at + 8);
+    // Figures are read from below and from the right: there they stand between their line and wood.
+    const bool inward = out.x > 0.5 || out.y < -0.5;
+    const double further = std::max(chain.reach + (inward ? 8 : 5), at + 8);
     drafting::DrawnRow overall = drafting::draw_row(kit_, place_, whole, further, chain.texts);
     return {std::move(chain), std::move(overall)};
   }
@@ -215,7 +220,7 @@ class JointDrawing {
           context_.plan.assembly.parts[static_cast<std::size_t>(cut_.parts[i])];
       drafting::Callout callout;
       callout.tip = *tip;
-      callout.lines = {mark + " " + part.name};
+      callout.lines = drafting::wrap(kit_, mark + " " + part.name, label_wide, kit_.look.lettering);
       callout.link = part_anchor(mark);
       callout.mark = mark;
       callout.claim = "joint";
@@ -243,8 +248,8 @@ class JointDrawing {
 JointPicture joint_picture(const Context& context, const parts::Joint& joint, const JointCut& cut,
                            drafting::Room2 room, const std::string& title) {
   const drafting::Kit& kit = context.kit;
-  const drafting::Room2 wood{std::max(room.width - around, 20.0),
-                             std::max(room.height - around, 20.0)};
+  const drafting::Room2 wood{std::max(room.width - least_beside, 20.0),
+                             std::max(room.height - least_beside, 20.0)};
   drafting::Scale scale = drafting::largest_scale(
       kit.figures.unit, {cut.window.width(), cut.window.height()}, wood, true);
   for (;;) {

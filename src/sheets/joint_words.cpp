@@ -169,9 +169,10 @@ std::string closing_words(const Context& context, const JointGroup& group) {
     for (const Joint* joint : group.joints)
       if (report.name == joint->name) printed = std::max(printed, report.gap_printed);
   if (printed < 0) return {};
+  const std::string length = small_length(printed, *context.job().units);
   return "Cut to the figures as printed " +
-         std::string(group.joints.size() > 1 ? "they open" : "it opens") + " by at most " +
-         small_length(printed, *context.job().units) + ".";
+         std::string(group.joints.size() > 1 ? "they open" : "it opens") + " by " +
+         (length.starts_with("under") ? "" : "at most ") + length + ".";
 }
 
 std::string chain_words(const Context& context, const Joint& joint) {
@@ -180,7 +181,7 @@ std::string chain_words(const Context& context, const Joint& joint) {
       return std::ranges::find(chain.parts, part) != chain.parts.end();
     });
     if (!whole) continue;
-    return "Round " + chain.name + " " + std::to_string(chain.cuts) +
+    return "Round the " + chain.name + " " + std::to_string(chain.cuts) +
            " cuts add up: each 0.1° off opens the last joint by " +
            small_length(chain.gap_per_tenth, *context.job().units) + "; each may be off by " +
            degrees_text(Angle{chain.tolerance}.degrees(), 3) + ".";

@@ -28,21 +28,6 @@ PartSheet::PartSheet(const Context& the_context, const fabrication::PartRow& the
       part(member(the_context, the_row.members.front())),
       boundary(part.body.boundary()) {}
 
-std::vector<const fabrication::PartRow*> rows_in_order(const fabrication::Plan& plan) {
-  std::vector<const fabrication::PartRow*> rows;
-  for (std::size_t i = 0; i < plan.rows.size(); ++i) {
-    const fabrication::PartRow& row = plan.rows[i];
-    const auto pair = static_cast<std::size_t>(row.pair);
-    if (row.pair >= 0 && pair < i) continue;
-    const std::size_t first = rows.size();
-    rows.push_back(&row);
-    if (row.pair < 0) continue;
-    rows.push_back(&plan.rows[pair]);
-    if (row.hand == fabrication::Hand::right) std::swap(rows[first], rows[first + 1]);
-  }
-  return rows;
-}
-
 std::string row_name(const Context& context, const fabrication::PartRow& row) {
   constexpr std::size_t most = 2;
   if (row.quantity() > most)

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "fabrication/row_order.h"
 #include "sheets/sheet.h"
 
 namespace splay::sheets {
@@ -21,8 +22,7 @@ struct PartSheet {
   const std::string& name(parts::Side side) const { return parts::side_name(part, side); }
 };
 
-// The plan's rows in the order of the binder: as they are, but left and right hand together.
-std::vector<const fabrication::PartRow*> rows_in_order(const fabrication::Plan& plan);
+using fabrication::rows_in_order;
 
 // "left panel"; "left block, right block"; "side 1 panel and 5 alike".
 std::string row_name(const Context& context, const fabrication::PartRow& row);

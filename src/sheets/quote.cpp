@@ -73,7 +73,7 @@ Story quote_story(const Context& context, const Bill& bill, double width) {
   part(piece_table(context, width));
   part(price_table(context, bill, width));
   if (!bill.unpriced.empty())
-    part({drafting::body_text(context.kit, "Not in the price: " + joined(bill.unpriced) + ".",
+    part({drafting::body_text(context.kit, "Not in the price: " + joined(bill.unpriced, "; ") + ".",
                               width)});
   for (const std::string& term : *context.plan.project->buying.terms)
     story.push_back(drafting::body_text(context.kit, term, width));

@@ -19,15 +19,16 @@ drafting::Column by_hand(const char* head, double share = 0) {
 }
 
 Story overall_table(const Context& context, double width) {
-  const Box box = parts::bounds(context.plan.assembly);
-  const Vec3 size = box.size();
+  const Vec3 size = parts::bounds(context.plan.assembly).size();
+  const FigureStyle& style = context.kit.figures;
   drafting::Table table;
-  table.columns = {words("Over everything"), figures("Designed"), by_hand("Measured", 1),
-                   by_hand("By, on", 1)};
-  const std::pair<const char*, double> sizes[] = {
-      {"width", size.x}, {"height", size.z}, {"depth", size.y}};
-  for (const auto& [word, mm] : sizes)
-    table.rows.push_back({{Cell::bold(word), context.kit.figures.text(mm), "", ""}, {}, false});
+  table.columns = {words("Over everything"), figures("Width"),    by_hand("measured"),
+                   figures("Height"),        by_hand("measured"), figures("Depth"),
+                   by_hand("measured")};
+  table.rows.push_back({{Cell::bold("the whole piece"), style.text(size.x), "", style.text(size.z),
+                         "", style.text(size.y), ""},
+                        {},
+                        false});
   return drafting::table(context.kit, table, width);
 }
 
@@ -53,9 +54,10 @@ Story parts_table(const Context& context, double width) {
 Story work_table(const Context& context, double width) {
   drafting::Table table;
   table.columns = {{.head = "The work", .share = 0, .wrap = false}, {.head = ""}};
-  for (const char* line : {"Begun, finished, hours", "Room while it was made: warmth, dampness",
-                           "Wood, glue, finish: whence, batch", "Photographs: file names",
-                           "Changed at the bench, and why", "To do otherwise next time"})
+  for (const char* line :
+       {"Begun, finished, hours; measured by", "Room while it was made: warmth, dampness",
+        "Wood, glue, finish: whence, batch", "Photographs: file names",
+        "Changed at the bench, and why", "To do otherwise next time"})
     table.rows.push_back({{line, ""}, {}, false});
   return drafting::table(context.kit, table, width);
 }
@@ -67,9 +69,10 @@ std::vector<ink::Page> make_record(const Context& given) {
   const double width = story_width(context);
   Story story{drafting::body_text(
       context.kit,
-      "To be filled in on the finished piece, dry and at rest. What stands here goes into the "
-      "project file under [as_built] and from there into the archive, beside the designed figures; "
-      "nothing is cut by it, and it voids no signature.",
+      "To be filled in on the finished piece, dry and at rest. What stands here is copied "
+      "into the project's record and archive, beside the designed figures; nothing is cut by it, "
+      "and "
+      "it voids no signature.",
       width)};
   story.back().space_after = 6;
   add_chapter(context, story, "The piece and the work", overall_table(context, width), width);

@@ -65,19 +65,20 @@ std::string steps_of(const Context& context, const Bench& bench) {
 std::vector<Flag> minded_throughout(const Bench& bench) {
   std::vector<Flag> flags;
   for (const Flag flag : bench.steps.front()->step->flags)
-    if (!caution_words(flag).empty() && std::ranges::all_of(bench.steps, [&](const StepWork* work) {
-          return work->step->has(flag);
-        }))
+    if (!caution_words(*bench.steps.front()->step, flag).empty() &&
+        std::ranges::all_of(bench.steps,
+                            [&](const StepWork* work) { return work->step->has(flag); }))
       flags.push_back(flag);
   if (bench.steps.size() > 1 && std::ranges::find(flags, Flag::try_first) == flags.end())
     flags.push_back(Flag::try_first);
   return flags;
 }
 
-std::string mind_words(const std::vector<Flag>& flags) {
+std::string mind_words(const Bench& bench, const std::vector<Flag>& flags) {
   std::string words;
   for (const Flag flag : flags)
-    if (flag != Flag::try_first) words += (words.empty() ? "Mind: " : " ") + caution_words(flag);
+    if (flag != Flag::try_first)
+      words += (words.empty() ? "Mind: " : " ") + caution_words(*bench.steps.front()->step, flag);
   return words;
 }
 
@@ -115,7 +116,7 @@ void add_setting(const Context& context, const Bench& bench, std::size_t number,
       "Setting " + std::to_string(number) + ": " + group_words(context, *bench.steps.front());
   CardPlace place;
   place.said = minded_throughout(bench);
-  const std::string mind = mind_words(place.said);
+  const std::string mind = mind_words(bench, place.said);
   place.head = std::make_shared<const drafting::Picture>(
       setting_head(context, title + ", going on", {}, mind, width).picture);
   const std::string steps = bench.steps.size() > 1 ? steps_of(context, bench) : std::string();

@@ -161,7 +161,7 @@ class Card {
     std::string mind;
     for (const fabrication::Flag flag : step_.flags)
       if (std::ranges::find(place_.said, flag) == place_.said.end())
-        if (const std::string caution = caution_words(flag); !caution.empty())
+        if (const std::string caution = caution_words(step_, flag); !caution.empty())
           mind += (mind.empty() ? "Mind: " : " ") + caution;
     say(mind, ink::Face::bold);
     if (!work_.why.empty()) say("Not drawn: " + work_.why + ".", ink::Face::bold);

@@ -5,7 +5,16 @@ namespace splay::sheets {
 
 using fabrication::Flag;
 
-std::string caution_words(Flag flag) {
+namespace {
+
+// Over a jointer's knives or under a planer's rollers no sled holds a short piece.
+bool led_through(const fabrication::Step& step) {
+  return step.tool == fabrication::Tool::thickness;
+}
+
+}  // namespace
+
+std::string caution_words(const fabrication::Step& step, Flag flag) {
   switch (flag) {
     case Flag::try_first:
       return "Cut one and try it: other cuts use this setting.";
@@ -19,7 +28,11 @@ std::string caution_words(Flag flag) {
     case Flag::narrow_offcut:
       return "Narrow piece beside the blade: push it with a push stick.";
     case Flag::small_piece:
-      return "Too small to hold by hand: cut it off a longer piece or hold it in a sled.";
+      return led_through(step)
+                 ? "Too short for the machine: while it is part of a longer piece, or "
+                   "with a hand plane."
+                 : "Too small to hold by hand: cut it off a longer piece or hold it "
+                   "in a sled.";
     case Flag::stop_behind:
       return "Wood would be trapped between blade and fence: set the length with a stop block "
              "ahead "
@@ -36,12 +49,13 @@ std::string caution_words(Flag flag) {
   }
 }
 
-std::string short_caution(Flag flag) {
+std::string short_caution(const fabrication::Step& step, Flag flag) {
   switch (flag) {
     case Flag::narrow_offcut:
       return "narrow: push stick";
     case Flag::small_piece:
-      return "small: hold it in a sled";
+      return led_through(step) ? "too short for it: on a longer piece, or with a hand plane"
+                               : "small: hold it in a sled";
     case Flag::stop_behind:
       return "stop block ahead of the blade";
     case Flag::square_corners:
@@ -54,7 +68,7 @@ std::string short_caution(Flag flag) {
 std::vector<std::string> caution_words(const StepWork& work) {
   std::vector<std::string> cautions;
   for (const Flag flag : work.step->flags)
-    if (std::string words = caution_words(flag); !words.empty())
+    if (std::string words = caution_words(*work.step, flag); !words.empty())
       cautions.push_back(std::move(words));
   return cautions;
 }

@@ -28,6 +28,19 @@ std::string side_seen(const Stance& stance, bool machine_right) {
   return machine_right != stance.mirrored ? "right" : "left";
 }
 
+std::vector<std::vector<Vec2>> section_seen(const StepWork& work, const Stance& stance,
+                                            const Solid& solid) {
+  const Vec3 toward = stance.end.toward;
+  const double middle = (work.bite.low.y + work.bite.high.y) / 2;
+  std::vector<std::vector<Vec2>> loops;
+  for (const Face& face : solid.section(work.machine.plane({toward, toward.y * middle})))
+    for (const std::vector<Vec3>& points : face.loops) {
+      std::vector<Vec2>& loop = loops.emplace_back();
+      for (const Vec3 p : points) loop.push_back(stance.end.project(work.machine.local_point(p)));
+    }
+  return loops;
+}
+
 ink::Group named_part(const drafting::Kit& kit, Vec2 corner, Vec2 along, Vec2 across,
                       const std::string& word) {
   ink::Group group{"view", {}};

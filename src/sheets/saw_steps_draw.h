@@ -29,6 +29,11 @@ drafting::Picture end_picture(const Context& context, const StepWork& work);
 // From above: the wood with its ends named, the line of cut, fence or gauge with its angle, stop.
 drafting::Picture plan_picture(const Context& context, const StepWork& work);
 
+// What a solid in the part's axes shows where it is cut square to the line, in the middle of what
+// the tool meets; on the plane of Stance::end.
+std::vector<std::vector<Vec2>> section_seen(const StepWork& work, const Stance& stance,
+                                            const Solid& solid);
+
 // Shared by both.
 inline constexpr double machine_part = 4.6;  // mm on paper: a fence, a gauge with its name in it
 // A long box of the machine with a word along it, `along` from corner to corner of its near side.

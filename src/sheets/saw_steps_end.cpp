@@ -49,19 +49,7 @@ class EndDrawing {
   Vec2 seen(double x, double z) const { return stance_.end.project({x, 0, z}); }
   Vec2 paper(Vec2 view) const { return view_->paper(view * scale_); }
 
-  Loops loops_of(const Solid& solid) const {
-    const Vec3 toward = stance_.end.toward;
-    const double middle = (work_.bite.low.y + work_.bite.high.y) / 2;
-    Loops loops;
-    for (const Face& face : solid.section(work_.machine.plane({toward, toward.y * middle})))
-      for (const std::vector<Vec3>& points : face.loops) {
-        Loop loop;
-        for (const Vec3 p : points)
-          loop.push_back(stance_.end.project(work_.machine.local_point(p)));
-        loops.push_back(std::move(loop));
-      }
-    return loops;
-  }
+  Loops loops_of(const Solid& solid) const { return section_seen(work_, stance_, solid); }
 
   void cut() {
     before_ = loops_of(work_.drawn());

@@ -44,7 +44,7 @@ bool same_setting(const Step& step, const Setting& a, const Setting& b) {
 std::vector<Flag> flags_of(const Step& step) {
   std::vector<Flag> flags;
   for (const Flag flag : step.flags)
-    if (flag != Flag::try_first && flag != Flag::same_setting && short_caution(flag).empty())
+    if (flag != Flag::try_first && flag != Flag::same_setting && short_caution(step, flag).empty())
       flags.push_back(flag);
   std::ranges::sort(flags);
   return flags;

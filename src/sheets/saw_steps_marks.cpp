@@ -12,6 +12,7 @@ namespace {
 using fabrication::Step;
 
 constexpr double square_to = 1e-6;  // radians
+constexpr double on_it = 1e-5;      // mm
 
 const std::string& name(const Context& context, const Step& step, parts::Side side) {
   const fabrication::PartRow& row = context.plan.rows[static_cast<std::size_t>(step.row)];
@@ -19,37 +20,85 @@ const std::string& name(const Context& context, const Step& step, parts::Side si
       context.plan.assembly.parts[static_cast<std::size_t>(row.members.front())], side);
 }
 
-std::string place_words(const Context& context, const Step& step, const fabrication::Mark& mark) {
+// Where a figure is counted from. The work's furthest point may lie on another face than the one
+// that is marked, as it does behind a bevel: then that face is named with it.
+std::string datum_words(const Context& context, const StepWork& work, parts::Side side) {
+  const Step& step = *work.step;
+  const std::string& named = name(context, step, side);
+  const Vec3 way = parts::outward(side);
+  const double most = work.before.extent(way)[1];
+  const auto reaches = [&](parts::Side face) {
+    const Vec3 out = parts::outward(face);
+    const double at = work.before.extent(out)[1];
+    return std::ranges::any_of(work.before.vertices(), [&](const Vec3& p) {
+      return dot(way, p) > most - on_it && dot(out, p) > at - on_it;
+    });
+  };
+  const parts::Side other = parts::opposite(step.face);
+  if (reaches(step.face) || !reaches(other)) return named;
+  return named + ", " + name(context, step, other);
+}
+
+// "2 1/4 from foot", "at foot", and at the far side where it is one that is `named_far`.
+std::string away_words(const Context& context, const StepWork& work, parts::Side side, double away,
+                       bool named_far) {
   const FigureStyle& figures = context.kit.figures;
-  return figures.text(mark.along) + " from " + name(context, step, step.stopped) + ", " +
-         figures.text(mark.across) + " from " + name(context, step, step.across_from);
+  const double half = figures.step_mm() / 2;
+  const auto [low, high] = work.before.extent(parts::outward(side));
+  if (std::abs(away) < half) return "at " + datum_words(context, work, side);
+  if (named_far && std::abs(high - low - away) < half)
+    return "at " + name(context, *work.step, parts::opposite(side));
+  return figures.text(away) + " from " + datum_words(context, work, side);
 }
 
+std::string place_words(const Context& context, const StepWork& work,
+                        const fabrication::Mark& mark) {
+  const Step& step = *work.step;
+  return away_words(context, work, step.stopped, mark.along, false) + ", " +
+         away_words(context, work, step.across_from, mark.across, true);
+}
+
+// Square across and along the work one figure says where a line is.
+std::string line_place(const Context& context, const StepWork& work, const fabrication::Line& exact,
+                       const fabrication::Line& printed) {
+  const FigureStyle& figures = context.kit.figures;
+  if (std::abs(exact.a.along - exact.b.along) < on_it)
+    return figures.text(printed.a.along) + " from " +
+           datum_words(context, work, work.step->stopped);
+  if (std::abs(exact.a.across - exact.b.across) < on_it)
+    return figures.text(printed.a.across) + " from " +
+           datum_words(context, work, work.step->across_from);
+  return "from " + place_words(context, work, printed.a) + " to " +
+         place_words(context, work, printed.b);
+}
+
+// A wall that leans out of the waste on its way down leaves a hollow wider at its floor.
 std::string wall_words(const Context& context, double lean) {
-  return angle_words(std::abs(lean)) + " (" + rise_words(context.kit, std::abs(lean)) + ") " +
-         (lean > 0 ? "open" : "undercut");
+  return angle_words(std::abs(lean)) + " (" + rise_words(context.kit, std::abs(lean)) +
+         ") off square, " + (lean > 0 ? "undercut" : "open");
 }
 
-// Where the lines run when they are few; else they are measured in the part view, and only what the
-// walls are off square is told.
-std::string line_words(const Context& context, const Step& step) {
+// Where the lines run when they are few, each with its wall; else they are measured in the part
+// view, and only what the walls are off square is told.
+std::string line_words(const Context& context, const StepWork& work) {
   constexpr std::size_t most = 2;
-  const std::vector<fabrication::Line>& lines = step.printed.lines;
-  if (lines.empty()) return {};
-  std::string words = "Lines as in the part view";
+  const std::vector<fabrication::Line>& exact = work.step->exact.lines;
+  const std::vector<fabrication::Line>& printed = work.step->printed.lines;
+  if (printed.empty()) return {};
+  const bool few = printed.size() <= most;
+  std::string words = few ? "Lines: " : "Lines as in the part view";
   std::vector<std::string> walls;
-  for (std::size_t i = 0; i < lines.size(); ++i) {
-    if (lines.size() <= most)
-      words = (i == 0 ? "Lines: from " : words + "; from ") +
-              place_words(context, step, lines[i].a) + " to " +
-              place_words(context, step, lines[i].b);
-    const double lean = step.exact.lines[i].lean;
-    if (std::abs(lean) < square_to) continue;
-    std::string wall = wall_words(context, lean);
-    if (std::ranges::find(walls, wall) == walls.end()) walls.push_back(std::move(wall));
+  for (std::size_t i = 0; i < printed.size(); ++i) {
+    const double lean = std::abs(exact[i].lean) < square_to ? 0 : exact[i].lean;
+    if (few) {
+      words += (i == 0 ? "" : "; ") + line_place(context, work, exact[i], printed[i]);
+      if (lean != 0) words += ", its wall " + wall_words(context, lean);
+    } else if (lean != 0) {
+      std::string wall = wall_words(context, lean);
+      if (std::ranges::find(walls, wall) == walls.end()) walls.push_back(std::move(wall));
+    }
   }
-  for (std::size_t i = 0; i < walls.size(); ++i)
-    words += (i == 0 ? ", wall off square " : ", ") + walls[i];
+  for (std::size_t i = 0; i < walls.size(); ++i) words += (i == 0 ? ", walls " : "; ") + walls[i];
   return words + ". ";
 }
 
@@ -81,9 +130,9 @@ std::string mark_words(const Context& context, const StepWork& work) {
   const std::vector<fabrication::Mark>& marks = step.printed.marks;
   for (std::size_t i = 0; i < marks.size(); ++i)
     words += (i == 0 ? "Mark " : "; ") + (marks.size() > 1 ? std::to_string(i + 1) + ": " : "") +
-             place_words(context, step, marks[i]);
+             place_words(context, work, marks[i]);
   if (!words.empty()) words += ". ";
-  words += line_words(context, step);
+  words += line_words(context, work);
   const bool jig = step.has(fabrication::Flag::sloped_jig);
   if (jig) words += jig_words(context, step);
   const std::vector<fabrication::DepthMark>& depths = step.printed.depths;
@@ -93,7 +142,7 @@ std::string mark_words(const Context& context, const StepWork& work) {
     words += "Depth ";
     for (std::size_t i = 0; i < 3; ++i)
       words += (i == 0 ? "" : "; ") + figures.text(depths[i].depth) + " at " +
-               place_words(context, step, depths[i].at);
+               place_words(context, work, depths[i].at);
     words += ". ";
   }
   if (!words.empty()) words.pop_back();

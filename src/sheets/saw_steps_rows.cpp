@@ -91,7 +91,7 @@ std::string cut_words(const Context& context, const StepWork& work, const StepWo
     more(mark.substr(1));
   std::string mind;
   for (const fabrication::Flag flag : work.step->flags)
-    if (const std::string caution = short_caution(flag); !caution.empty())
+    if (const std::string caution = short_caution(*work.step, flag); !caution.empty())
       mind += (mind.empty() ? "Mind: " : "; ") + caution;
   more(mind);
   more(proof_words(context, *work.step));

@@ -40,9 +40,10 @@ std::string proved_words(const Context& context);  // of all steps, for the firs
 std::string proof_words(const Context& context, const fabrication::Step& step);
 // A sentence for each thing to mind.
 std::vector<std::string> caution_words(const StepWork& work);
-std::string caution_words(fabrication::Flag flag);  // "" for a flag that is no caution
+// Of one of its flags; "" for one that is no caution.
+std::string caution_words(const fabrication::Step& step, fabrication::Flag flag);
 // A few words for a row: "small: hold it in a sled".
-std::string short_caution(fabrication::Flag flag);
+std::string short_caution(const fabrication::Step& step, fabrication::Flag flag);
 
 // "Table saw, blade tilted 37.5° left": what all steps of a group share.
 std::string group_words(const Context& context, const StepWork& first);

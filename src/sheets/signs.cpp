@@ -64,11 +64,15 @@ Picture feed_sample(const Kit& kit) {
                 9);
 }
 
-drafting::Story sign_table(const Kit& kit, double width) {
-  drafting::Table table;
-  table.columns = {{.head = "Sign", .share = 0, .least = sign_width}, {.head = "Meaning"}};
+struct Sign {
+  Picture picture;
+  const char* meaning;
+};
+
+std::vector<Sign> drawing_signs(const Kit& kit) {
+  std::vector<Sign> signs;
   const auto row = [&](Picture picture, const char* meaning) {
-    table.rows.push_back({{drafting::Cell::drawn(std::move(picture)), meaning}, {}, false});
+    signs.push_back({std::move(picture), meaning});
   };
   row(line_sample(kit.visible()), "Visible edge");
   row(line_sample(kit.hidden()), "Edge hidden behind wood");
@@ -95,6 +99,14 @@ drafting::Story sign_table(const Kit& kit, double width) {
   row(framed({drafting::hand_mark(kit, {-7, 0}, 7.5, true),
               drafting::hand_mark(kit, {7, 0}, 7.5, false)}),
       "Left and right, mirror images: each is drawn and cut by itself");
+  return signs;
+}
+
+std::vector<Sign> machine_signs(const Kit& kit) {
+  std::vector<Sign> signs;
+  const auto row = [&](Picture picture, const char* meaning) {
+    signs.push_back({std::move(picture), meaning});
+  };
   constexpr double kerf = 1.4, stack = 6;  // mm on paper
   row(table_sample(kit, kerf),
       "Saw steps: the table, grey, with the blade, black, seen along the cut");
@@ -104,6 +116,28 @@ drafting::Story sign_table(const Kit& kit, double width) {
   row(machine_part(kit, "gauge"), "The mitre gauge, turned by its angle; the work lies against it");
   row(machine_part(kit, "stop"), "A stop on the gauge: the end of the work touches it");
   row(feed_sample(kit), "Beside the blade: the way the work, or a tool that is led, moves");
+  return signs;
+}
+
+// In two columns, each read downwards, so that all stand on one page.
+drafting::Story sign_table(const Kit& kit, double width) {
+  std::vector<Sign> signs = drawing_signs(kit);
+  for (Sign& sign : machine_signs(kit)) signs.push_back(std::move(sign));
+  drafting::Table table;
+  for (int i = 0; i < 2; ++i) {
+    table.columns.push_back({.head = "Sign", .share = 0, .least = sign_width});
+    table.columns.push_back({.head = "Meaning"});
+  }
+  const std::size_t half = (signs.size() + 1) / 2;
+  for (std::size_t i = 0; i < half; ++i) {
+    std::vector<drafting::Cell> cells;
+    for (const std::size_t k : {i, i + half}) {
+      const bool there = k < signs.size();
+      cells.push_back(there ? drafting::Cell::drawn(std::move(signs[k].picture)) : "");
+      cells.emplace_back(there ? signs[k].meaning : "");
+    }
+    table.rows.push_back({std::move(cells), {}, false});
+  }
   return drafting::table(kit, table, width);
 }
 

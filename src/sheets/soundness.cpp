@@ -74,7 +74,7 @@ class Page {
     const bool panels = !sound_.panels.empty();
     if (panels) table.columns.push_back(figures("Room\nit has"));
     table.columns.push_back(words("Held by"));
-    for (const fabrication::WidthChange& change : sound_.changes) {
+    for (const fabrication::WidthChange& change : in_order(sound_.changes)) {
       const double half = std::max(-change.least, change.greatest) / 2;
       const double room = std::max(0.0, change.greatest) / 2 + 25.4 / 16;
       std::string held = change.held_by.empty()
@@ -94,7 +94,8 @@ class Page {
     say("Moisture content by the Wood Handbook's equation (FPL-GTR-190, chapter 4): " +
         plain_number(sound_.made, 1) + " % while it is made, " + plain_number(sound_.driest, 1) +
         " % at the driest, " + plain_number(sound_.dampest, 1) +
-        " % at the dampest, from the humidities and the temperature of [room]. Change of width = "
+        " % at the dampest, from the humidities and the temperature given for the room. Change of "
+        "width = "
         "width x coefficient (Table 13-5) x points of moisture (Eq. 13-2); single boards differ "
         "widely from these means. A slot at an edge of a part held in its middle is longer than "
         "its "
@@ -110,6 +111,17 @@ class Page {
           " from its middle the slot is " + text(slot.length) + " long and needs " +
           text(slot.needs) + ", the pin (" + text(slot.pin) +
           ") and the movement to either side; glue only the pin in the middle.");
+  }
+
+  // As the cut list has them.
+  std::vector<fabrication::WidthChange> in_order(
+      std::vector<fabrication::WidthChange> changes) const {
+    const auto place = [order = rows_in_order(context_.plan),
+                        this](const fabrication::WidthChange& change) {
+      return std::ranges::find(order, &row(change.row)) - order.begin();
+    };
+    std::ranges::stable_sort(changes, {}, place);
+    return changes;
   }
 
   std::string room_it_has(int of) const {
@@ -138,8 +150,9 @@ class Page {
           "the larger one above.");
     }
     for (const fabrication::Opening& opening : sound_.openings)
-      say(opening.name + " comes out " + context_.kit.figures.with_unit(opening.opens) +
-          (opening.touches.empty() ? ", all the way, as tried in the model."
+      say(capitalised(opening.name) + " comes out " +
+          context_.kit.figures.with_unit(opening.opens) +
+          (opening.touches.empty() ? ", all the way, as tried with the solids."
                                    : " and touches " + opening.touches + "."));
   }
 
@@ -169,14 +182,14 @@ class Page {
     if (!std::ranges::all_of(sound_.shelves, &fabrication::ShelfSag::rail)) shelf_words();
     if (std::ranges::any_of(sound_.shelves, &fabrication::ShelfSag::rail))
       say("Rails on edge under something: 200 lbf at the middle, someone leaning or sitting there "
-          "(own assumption), sag = P L3 / (48 E I), limit span / 240 (building codes, from "
+          "(own assumption), sag = P L³ / (48 E I), limit span / 240 (building codes, from "
           "memory).");
-    if (unknown)
-      say("Not known: the file names neither the species nor the stiffness of that stock.");
+    if (unknown) say("Not known: neither the species nor the stiffness of that stock is given.");
   }
 
   void shelf_words() {
-    say("Sag = 5 w L4 / (384 E I), resting freely on both ends: a housing does not count as fixed. "
+    say("Sag = 5 W L³ / (384 E I), W the whole load, resting freely on both ends: a housing does "
+        "not count as fixed. "
         "Load and limit (span / 144): "
         "Architectural Woodwork Standards, 1st edition (AWI, AWMAC, WI, 2009): " +
         std::string(*context_.plan.project->room.shelves == model::ShelfUse::books ? "50" : "40") +
@@ -198,7 +211,7 @@ class Page {
             small(sag.edges[1].sag) + " at its " + sag.edges[1].name + ".");
       if (!sag.uncounted.empty())
         say(joined(sag.uncounted) + ", joined along " + mark +
-            ", does not count: the file doesn't say how stiff its stock is.");
+            ", does not count: how stiff its stock is is not given.");
     }
     if (any)
       say("What is glued along the whole span counts, a back in its rabbet too, and what is "
@@ -207,7 +220,7 @@ class Page {
           "behind a shelf, or dry in a groove, carries nothing. Each part bends for itself (with "
           "shear: Wood Handbook, Eq. 9-2), but a board glued on the whole face is one with the "
           "shelf. The joint lets the shelf turn: one edge carried helps the other by the shelf's "
-          "torsion only, E Iw d4a/dx4 - G J d2a/dx2 = w e (Roark, chapter 10; from memory), G = "
+          "torsion only (of bars held from warping: Roark, chapter 10; from memory), G = "
           "0.06 E (low for wood: Wood Handbook, Table 5-1). No edge is taken to sag more than with "
           "nothing "
           "joined; the one that sags more is in the table.");

@@ -1,6 +1,7 @@
 // The cut list for a spreadsheet: one record for each kind of part, lengths in millimetres and as
 // they are printed in the binder.
 #include "base/figure.h"
+#include "fabrication/row_order.h"
 #include "writers/csv.h"
 #include "writers/formats.h"
 
@@ -54,7 +55,8 @@ Files write_cut_list(const Subject& subject) {
                   "width" + unit, "thickness" + unit, "length mm", "width mm", "thickness mm",
                   "long point mm", "short point mm", "blank length mm", "blank width mm",
                   "blank thickness mm", "mass kg", "cuts"});
-  for (const PartRow& row : subject.plan.rows) file += csv_record(record(subject.plan, row));
+  for (const PartRow* row : fabrication::rows_in_order(subject.plan))
+    file += csv_record(record(subject.plan, *row));
   return {{subject.name + "-cut-list.csv", file}};
 }
 

@@ -47,7 +47,7 @@ const Names writers_that_know_the_plan = {"report.cpp",         "report.h",
                                           "report_stock.h",     "formats.h",
                                           "part_outline.h",     "project_schema.h",
                                           "project_schema.cpp", "zip.h",
-                                          "as_built_csv.cpp"};
+                                          "as_built_csv.cpp",   "cut_list_csv.cpp"};
 
 struct Include {
   std::string file, folder, header;

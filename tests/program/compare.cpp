@@ -101,8 +101,27 @@ TEST_CASE("a client is told what is wanted otherwise, not the shop's steps") {
   std::string pdf;
   for (const auto& entry : std::filesystem::directory_iterator(pair.out))
     if (entry.path().string().ends_with("-client-changes.pdf")) pdf = entry.path().string();
-  const std::string words = test::run("pdftotext -layout '" + pdf + "' -").output;
-  CHECK(words.find("sizes.plinth") != std::string::npos);
-  CHECK(words.find("shop.saw") == std::string::npos);
+  const std::string words = test::run("pdftotext -enc UTF-8 -layout '" + pdf + "' -").output;
+  CHECK(words.find("sizes › plinth") != std::string::npos);
+  CHECK(words.find("shop › saw") == std::string::npos);
   CHECK(words.find("Parts it touches") == std::string::npos);
+}
+
+TEST_CASE("a change too small for the fraction is told in the job's unit") {
+  Pair pair;
+  pair.before = test::project("canted-tea-cabinet");
+  const std::string text = writers::read_file(pair.before, 1u << 20);
+  save(pair.now,
+       changed(changed(text, "revision = \"B\"", "revision = \"C\""), "\"0.713\"", "\"0.728\""));
+  const test::Run run = test::run(test::program() + " compare " + pair.before + " " + pair.now +
+                                  " --out " + pair.out);
+  INFO(run.output);
+  REQUIRE(run.status == 0);
+  CHECK(has(run, "thickness 0.015 in more"));
+  CHECK_FALSE(has(run, " mm"));
+  // On paper no word of the file's grammar.
+  const std::string pdf = pair.out + "/plain-bookcase-C-shop-changes.pdf";
+  const std::string words = test::run("pdftotext -enc UTF-8 -layout -l 2 '" + pdf + "' -").output;
+  CHECK(words.find("stock › panel › thickness") != std::string::npos);
+  CHECK(words.find("stock.panel") == std::string::npos);
 }

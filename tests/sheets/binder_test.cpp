@@ -208,3 +208,18 @@ TEST_CASE("a stopped plan has no binder") {
   piece.plan.findings.push_back({Level::stop, "test", {}, "text", "remedy", {}});
   CHECK_THROWS_AS(sheets::make_packet(piece.plan, model::Style{}, fonts()), std::invalid_argument);
 }
+
+// A maker at the bench has the pages, not the file: no name of a table stands on them.
+TEST_CASE("no page of any demo has a table of the project file on it") {
+  for (const fs::path& file : demos()) {
+    const test::Built piece = built(file);
+    const ink::Packet packet = sheets::make_packet(piece.plan, model::Style{}, fonts());
+    for (const ink::Page& page : packet.pages)
+      for (const std::string& text : words(page)) {
+        INFO(file << ", page " << page.label << ": " << text);
+        const std::size_t at = text.find('[');
+        CHECK((at == std::string::npos || at + 1 == text.size() || text[at + 1] < 'a' ||
+               text[at + 1] > 'z'));
+      }
+  }
+}

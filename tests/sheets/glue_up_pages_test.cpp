@@ -41,6 +41,7 @@ TEST_CASE("What goes on from the page before shares its page with no other stage
         const bool clamps = has_text(page, "Row"), measures = has_text(page, "Within");
         const bool steps = has_text(page, "Step");
         CHECK((!stages.empty()) == steps);
+        if (stages.empty() && (clamps || measures)) CHECK(test::shows(page, ", going on"));
         after += stages.empty() && (clamps || measures) ? 1 : 0;
       }
       const auto& all = piece.plan.glue_up.stages;
@@ -48,6 +49,18 @@ TEST_CASE("What goes on from the page before shares its page with no other stage
       CHECK(after <= 2);
     }
   }
+}
+
+TEST_CASE("A stage is called by what it adds, and to what") {
+  const test::Built piece = test::piece_from("projects/tall-legged-tea-cabinet.toml");
+  const ink::Packet packet = test::binder(piece);
+  std::string titles;
+  for (const ink::Page& page : packet.pages)
+    for (const std::string& title : stages_on(page)) titles += title + "\n";
+  INFO(titles);
+  for (const char* title : {"Stage 2: cabinet: bottom panel, top panel, to stage 1\n",
+                            "Stage 3: cabinet back, to stage 2\n"})
+    CHECK(titles.find(title) != std::string::npos);
 }
 
 // Common practice, no source: a lipping that is part of its panel needs no clamp where the panels

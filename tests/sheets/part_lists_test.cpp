@@ -60,7 +60,7 @@ TEST_CASE("the record to fill in has every part with its designed figures") {
       return page.title == "As-built record" && test::shows(page, words);
     });
   };
-  CHECK(recorded("[as_built]"));
+  CHECK(recorded("record and archive"));
   CHECK(recorded("48"));  // over everything, as the file says
   for (const fabrication::PartRow& row : piece.plan.rows) {
     CAPTURE(row.mark);

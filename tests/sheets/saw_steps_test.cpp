@@ -333,6 +333,19 @@ TEST_CASE("every flag is a sentence or shows in the words") {
   }
 }
 
+// Common practice, no source: nothing shorter than a foot goes over a jointer or through a planer.
+TEST_CASE("a short piece is not held in a sled over knives") {
+  test::Built piece = test::piece_from(cabinet);
+  Step step = bevel_flat(row_of(piece, "left panel"));
+  CHECK(sheets::short_caution(step, Flag::small_piece).find("sled") != std::string::npos);
+  step.tool = Tool::thickness;
+  for (const std::string& words : {sheets::short_caution(step, Flag::small_piece),
+                                   sheets::caution_words(step, Flag::small_piece)}) {
+    CHECK(words.find("sled") == std::string::npos);
+    CHECK(words.find("hand plane") != std::string::npos);
+  }
+}
+
 TEST_CASE("the bench keeps each part's order and leaves a setting only when nothing is ready") {
   std::mt19937 random(20260302);
   for (int round = 0; round < 300; ++round) {
