@@ -28,7 +28,8 @@ struct Row {
   Vec2 out{0, -1};         // unit, square to along: away from the view
   double datum = 0;        // running and chain: dot(along, view-plane point) of the zero; used
   bool has_datum = false;  //   when set, else the first station
-  std::string note;        // after the figure of an overall: "at the foot"
+  std::string sign;        // before the figure of an overall: "Ø"
+  std::string note;        // after it: "at the foot"
 };
 
 struct DrawnRow {

@@ -23,7 +23,8 @@ struct Space {
 std::vector<Space> spaces_of(const RowFrame& frame, const std::vector<Stop>& stops) {
   std::vector<Space> spaces;
   for (std::size_t i = 0; i + 1 < stops.size(); ++i) {
-    std::string words = frame.kit().figures.text(stops[i + 1].figure - stops[i].figure);
+    std::string words =
+        frame.row().sign + frame.kit().figures.text(stops[i + 1].figure - stops[i].figure);
     if (!frame.row().note.empty()) words += " " + frame.row().note;
     const double width = frame.kit().width(words, frame.height()) + 2 * beside;
     spaces.push_back({stops[i].s, stops[i + 1].s, std::move(words), width});

@@ -148,9 +148,15 @@ Picture as_group(Picture picture) {
   return picture;
 }
 
-Picture head_picture(const Layout& layout) {
+// `more` stands under the head of the first column of words.
+Picture head_picture(const Layout& layout, const std::string& more) {
   std::vector<Cell> cells;
-  for (const Column& column : layout.table.columns) cells.push_back(Cell::bold(column.head));
+  bool said = more.empty();
+  for (const Column& column : layout.table.columns) {
+    const bool here = !said && column.wrap;
+    said = said || here;
+    cells.push_back(Cell::bold(here ? column.head + "\n" + more : column.head));
+  }
   Picture head = row_picture(layout, cells);
   head.items.emplace_back(rule(0, head.width, layout.kit.look.wide));
   head.items.emplace_back(rule(-head.height, head.width, layout.kit.look.wide));
@@ -190,9 +196,10 @@ Cell Cell::drawn(Picture picture) {
 Story table(const Kit& kit, const Table& table, double width) {
   Layout layout{kit, table, table.lettering > 0 ? table.lettering : kit.look.lettering, {}, 0};
   measure(layout, width);
-  const auto head = std::make_shared<const Picture>(head_picture(layout));
+  Picture own = head_picture(layout, {});
+  const auto head = std::make_shared<const Picture>(head_picture(layout, table.going_on));
   Story story;
-  Block first = of_picture(*head, 0);
+  Block first = of_picture(std::move(own), 0);
   first.keep_with_next = true;
   first.head = head;
   story.push_back(std::move(first));

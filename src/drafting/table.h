@@ -39,7 +39,8 @@ struct TableRow {
 struct Table {
   std::vector<Column> columns;
   std::vector<TableRow> rows;
-  double lettering = 0;  // 0: the look's
+  double lettering = 0;    // 0: the look's
+  std::string going_on{};  // in the heading row where the table goes on in another column
 };
 
 // The table as blocks `width` wide, one a row. The last row stays with the one before it and the

@@ -68,6 +68,9 @@ struct Pocket {
   std::optional<Plane> floor;
   std::vector<Plane> walls;
 };
+Region planes_of(const Pocket& pocket);
+// What it takes of the space that the work is in, as one convex solid.
+Solid hollow_of(const Derivation& at, const Pocket& pocket);
 std::optional<Pocket> open_pocket(const Derivation& at, const Region& removed);
 // A pocket on its way, in stages: the saw's line of a shoulder, what a machine takes, what the hand
 // pares. Each adds its step and takes it off the work; the last makes `operation`.

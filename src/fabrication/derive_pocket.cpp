@@ -1,5 +1,6 @@
 // Housings, rabbets, grooves, laps, shoulders, mortises: a convex region taken out from one face.
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "base/tolerance.h"
@@ -37,12 +38,6 @@ bool spares(const Solid& body, const Region& region) {
     if (!common.empty() && common.volume() > 1e-6) return false;
   }
   return true;
-}
-
-Region planes_of(const Pocket& pocket) {
-  Region region = pocket.walls;
-  if (pocket.floor) region.push_back(*pocket.floor);
-  return region;
 }
 
 // Without planes that another one, parallel and nearer, makes idle.
@@ -124,16 +119,14 @@ double floor_slope(const Pocket& pocket) {
 }
 
 // How far it goes in from the face at the most, and the least it is wide along any other side.
-struct Hollow {
+struct Reach {
   double deep = 0, narrow = 1e9;
 };
-Hollow hollow_of(const Derivation& at, const Pocket& pocket) {
+Reach reach_of(const Derivation& at, const Pocket& pocket) {
   const Vec3 out = outward(pocket.open);
-  const Box box = at.work.bounds();
-  Solid hollow = Solid::box(box.low, box.high);
-  hollow.keep(planes_of(pocket));
+  const Solid hollow = hollow_of(at, pocket);
   if (hollow.empty()) return {};
-  Hollow found{at.high(out) + hollow.extent(-out)[1]};
+  Reach found{at.high(out) + hollow.extent(-out)[1]};
   for (const Side side : {Side::x_low, Side::y_low, Side::z_low}) {
     const Vec3 across = outward(side);
     if (std::abs(dot(across, out)) > 0.5) continue;
@@ -147,9 +140,9 @@ Hollow hollow_of(const Derivation& at, const Pocket& pocket) {
 double difficulty(const Derivation& at, const Pocket& pocket) {
   const Vec3 out = outward(pocket.open);
   double sum = 4.0 * static_cast<double>(pocket.walls.size());
-  const Hollow hollow = hollow_of(at, pocket);
-  if (hollow.deep > at.shop->router.deepest->mm) sum += 12;
-  if (hollow.deep > slit * hollow.narrow) sum += 8;
+  const Reach reach = reach_of(at, pocket);
+  if (reach.deep > at.shop->router.deepest->mm) sum += 12;
+  if (reach.deep > slit * reach.narrow) sum += 8;
   for (const Plane& wall : pocket.walls) {
     if (std::abs(dot(wall.n, out)) > no_angle) sum += 2;
     if (!trace(at, pocket.open, wall)) sum += 100;  // a line that can't be drawn on the wood
@@ -226,6 +219,19 @@ bool square_walled(const Step& step) {
 }
 
 }  // namespace
+
+Region planes_of(const Pocket& pocket) {
+  Region region = pocket.walls;
+  if (pocket.floor) region.push_back(*pocket.floor);
+  return region;
+}
+
+Solid hollow_of(const Derivation& at, const Pocket& pocket) {
+  const Box box = at.work.bounds();
+  Solid hollow = Solid::box(box.low, box.high);
+  hollow.keep(planes_of(pocket));
+  return hollow;
+}
 
 Step by_lines(const Derivation& at, const Pocket& pocket) {
   Step step;

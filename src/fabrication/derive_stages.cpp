@@ -18,20 +18,6 @@ constexpr double steepest_jig = 30;  // degrees: a tool stands on no steeper wed
 constexpr double worthwhile = 0.3;   // of the waste: for less no machine is set up
 constexpr double nothing = 1e-6;     // mm3
 
-Region planes_of(const Pocket& pocket) {
-  Region region = pocket.walls;
-  if (pocket.floor) region.push_back(*pocket.floor);
-  return region;
-}
-
-// What a pocket takes of the work, as one convex solid.
-Solid hollow_of(const Derivation& at, const Pocket& pocket) {
-  const Box box = at.work.bounds();
-  Solid hollow = Solid::box(box.low, box.high);
-  hollow.keep(planes_of(pocket));
-  return hollow;
-}
-
 double left_of(const Solid& work, const Region& region) {
   Solid rest = work;
   rest.keep(region);

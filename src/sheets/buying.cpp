@@ -94,12 +94,12 @@ Story measure_table(const Context& context, const Bill& bill, double width) {
   for (const StockBill& stock : bill.stock) {
     const model::Stock* used = context.plan.project->stocks.find(stock.stock);
     const double mm = used->thickness->mm;
-    table.rows.push_back({{Cell::bold(stock.stock + ", " + stock.material),
-                           context.kit.figures.with_unit(mm) + " (" +
-                               other_unit_text(mm, *context.job().units) + ")",
-                           "", ""},
-                          {},
-                          false});
+    table.rows.push_back(
+        {{Cell::bold(stock.stock + ", " + stock.material),
+          thickness_words(context, mm) + " (" + other_unit_text(mm, *context.job().units) + ")", "",
+          ""},
+         {},
+         false});
   }
   return drafting::table(context.kit, table, width);
 }
@@ -131,7 +131,7 @@ std::string explanation(const Bill& bill) {
   if (bill.any_money() && !bill.unpriced.empty()) {
     text += " Without a price, and not in the sum: " + joined(bill.unpriced, "; ") + ".";
   }
-  if (!bill.any_money()) text += " The file names no prices.";
+  if (!bill.any_money()) text += " No prices were given.";
   return text;
 }
 

@@ -29,12 +29,6 @@ std::string mass_text(double kilograms) {
   return plain_number(kilograms, 1) + " kg, " + plain_number(kilograms / pound, 0) + " lb";
 }
 
-// As measured: never rounded to a fraction.
-std::string thickness_text(double mm, Unit unit) {
-  if (unit == Unit::inch) return plain_number(mm / Length::mm_per_inch, 3) + " in";
-  return plain_number(mm, 2) + " mm";
-}
-
 drafting::Story facts_of(const Context& context, double width) {
   const drafting::Kit& kit = context.kit;
   const fabrication::Plan& plan = context.plan;
@@ -53,7 +47,7 @@ drafting::Story facts_of(const Context& context, double width) {
   for (const fabrication::StockUse& stock : plan.stock)
     if (stock.pieces > 0)
       row((stock.material.empty() ? stock.name : stock.material) + ", " + stock.kind,
-          thickness_text(stock.thickness, *context.job().units) + " thick");
+          thickness_words(context, stock.thickness) + " thick");
   drafting::Story story = drafting::table(kit, facts, width);
   const bool inches = *context.job().units == Unit::inch;
   story.push_back(

@@ -4,6 +4,7 @@
 
 #include "drafting/table.h"
 #include "sheets/kinds.h"
+#include "sheets/part_view_curves.h"
 #include "sheets/part_view_facts.h"
 
 namespace splay::sheets {
@@ -53,7 +54,9 @@ drafting::TableRow row_of(const Context& context, const PartRow& row) {
       context.plan.assembly.parts[static_cast<std::size_t>(row.members.front())];
   std::string name = row_name(context, row);
   if (row.hand != fabrication::Hand::none) name += ", " + hand_words(row);
-  std::string ends = ends_of(part, row);
+  const auto circle = circle_on(PartSheet(context, row), parts::Side::z_high);
+  std::string ends =
+      circle ? "round, Ø" + context.kit.figures.text(2 * circle->radius) : ends_of(part, row);
   if (turns_freely(context.plan.project->stocks.find(row.stock), part))
     ends += "\ngrain either way";
   const auto figure = [&](double mm) { return context.kit.figures.text(mm); };
@@ -114,13 +117,13 @@ std::vector<drafting::Column> columns_for(const drafting::Kit& kit,
   return columns;
 }
 
-// "sheet, 23/32 in thick as measured (18.1 mm); 6 pieces, 19.8 square feet net". Square metres or
+// "sheet, 0.713 in thick as measured (18.1 mm); 6 pieces, 19.8 square feet net". Square metres or
 // feet of finished rectangles; running length for edgings and boards.
 std::string stock_line(const Context& context, const fabrication::StockUse& use) {
   const FigureStyle& figures = context.kit.figures;
   const bool inch = figures.unit == Unit::inch;
-  std::string text = use.kind + ", " + figures.with_unit(use.thickness) + " thick as measured (" +
-                     other_unit_text(use.thickness, figures.unit) + "); " +
+  std::string text = use.kind + ", " + thickness_words(context, use.thickness) +
+                     " thick as measured (" + other_unit_text(use.thickness, figures.unit) + "); " +
                      std::to_string(use.pieces) + (use.pieces == 1 ? " piece" : " pieces");
   if (use.kind == "sheet")
     text += inch ? ", " + plain_number(use.area / (304.8 * 304.8), 1) + " square feet net"
@@ -154,7 +157,11 @@ std::vector<ink::Page> pages_of(const Context& context) {
     drafting::Block sum = drafting::body_text(kit, stock_line(context, use), width);
     sum.keep_with_next = true;
     story.push_back(std::move(sum));
-    drafting::add(story, drafting::table(kit, {columns, std::move(rows[use.name])}, width));
+    drafting::add(story, drafting::table(kit,
+                                         {.columns = columns,
+                                          .rows = std::move(rows[use.name]),
+                                          .going_on = "of " + use.name},
+                                         width));
     story.back().space_after = 6;
   }
   std::vector<ink::Page> pages;

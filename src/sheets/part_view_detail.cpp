@@ -20,7 +20,6 @@ namespace {
 using drafting::Placement;
 using Loop = std::vector<Vec2>;
 
-constexpr double most_across = 46;   // of what must be seen, mm on paper
 constexpr double beside_width = 38;  // of a caption beside the drawing
 constexpr double row_off = 7;
 
@@ -60,7 +59,7 @@ class Drawing {
       : sheet_(sheet), kit_(sheet.kit()), detail_(detail) {
     const ink::Rect seen = seen_box(detail.view, detail.of);
     scale_ = drafting::largest_scale(*sheet.context.job().units, {seen.width(), seen.height()},
-                                     {most_across, most_up}, true);
+                                     {detail.across, most_up}, true);
     placement_ = {scale_.ratio(), {0, 0}};
     window_ = drafting::grown(seen, detail.air / scale_.ratio());
   }

@@ -27,10 +27,11 @@ struct DetailRow {
 
 struct Detail {
   View view;
-  double cut_at = 0;  // of the section plane, along view.toward
-  Box of;             // what must be seen of the part; the rest is broken off
-  double air = 8;     // mm on paper that is shown around it
-  bool cut = true;    // a section, else the view as it is seen
+  double cut_at = 0;   // of the section plane, along view.toward
+  Box of;              // what must be seen of the part; the rest is broken off
+  double air = 8;      // mm on paper that is shown around it
+  double across = 46;  // mm on paper that what must be seen may be wide
+  bool cut = true;     // a section, else the view as it is seen
   bool with_hidden = true;
   std::string title;
   std::vector<std::string> below, above;  // names of the lower and the upper face

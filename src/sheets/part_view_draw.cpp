@@ -9,6 +9,7 @@
 #include "drafting/callout.h"
 #include "drafting/conventions.h"
 #include "drafting/dimension.h"
+#include "sheets/part_view_curves.h"
 #include "sheets/part_view_names.h"
 #include "sheets/part_view_rows.h"
 
@@ -39,8 +40,10 @@ class SetDrawing {
     for (const FaceRow& row : face_rows(sheet_, set_.face, {1, 0, 0}, -set_.to_edge)) draw_row(row);
     for (const FaceRow& row : face_rows(sheet_, set_.face, {0, 1, 0}, -set_.to_end)) draw_row(row);
     if (sheet_.part.size.z * scale_ >= least_thick) {
-      if (!drawn_thin(sheet_, standard_)) end_ = beside(set_.end, set_.to_end);
-      if (edge_tells()) edge_ = beside(set_.edge, set_.to_edge);
+      // What is round looks from its end as it does from its edge.
+      const bool round = is_round();
+      if (!round && !drawn_thin(sheet_, standard_)) end_ = beside(set_.end, set_.to_end);
+      if (round || edge_tells()) edge_ = beside(set_.edge, set_.to_edge);
       if (set_.far_edge) draw_far_edge();
       if (edge_) draw_edge();
       if (end_) draw_end();
@@ -58,6 +61,8 @@ class SetDrawing {
            std::ranges::any_of(standing_cuts(sheet_), &Cut::bevelled) || worked();
   }
 
+  bool is_round() const { return circle_on(sheet_, set_.face.side).has_value(); }
+
   bool worked() const {
     return std::ranges::any_of(std::array{Side::y_low, Side::y_high, Side::z_low, Side::z_high},
                                [&](Side side) { return !openings_on(sheet_, side).empty(); });
@@ -65,7 +70,12 @@ class SetDrawing {
 
   // Draws a view; the rows that follow stand round it.
   void begin(const SideView& side, const Placement& placement) {
-    items_.emplace_back(drafting::draw_view(kit_, side.lines, placement));
+    // Dashes inside a thin strip run together with its outline.
+    constexpr double least_for_hidden = 1.8;  // mm
+    const bool thin = std::min(side.box.width(), side.box.height()) * scale_ < least_for_hidden;
+    std::vector<ViewLine> lines = side.lines;
+    if (thin) std::erase_if(lines, &ViewLine::hidden);
+    items_.emplace_back(drafting::draw_view(kit_, lines, placement));
     room_.take(kit_, items_.back());
     host_ = &placement;
     host_box_ = placement.paper(side.box);
@@ -133,6 +143,7 @@ class SetDrawing {
     } else if (!set_.other) {
       for (const drafting::Row& row : edge_rows(sheet_, set_)) draw_row({row, {}});
     }
+    if (is_round()) draw_thickness(set_.edge, {1, 0, 0}, -set_.to_end);
     if (!set_.other) return;
     other_ = beside(*set_.other, set_.to_edge);
     begin(*set_.other, *other_);
@@ -149,16 +160,21 @@ class SetDrawing {
 
   void draw_end() {
     begin(set_.end, *end_);
+    // At the edge away from the edge view.
+    draw_thickness(set_.end, {0, 1, 0}, -set_.to_edge);
+  }
+
+  // Beside a view that shows it, at the side of the part towards `out`, which lies along `axis`.
+  void draw_thickness(const SideView& side, Vec3 axis, Vec2 out) {
     drafting::Row thickness;
     thickness.kind = drafting::RowKind::overall;
-    const Vec2 across = set_.end.view.project({0, 0, 1});
+    const Vec2 across = side.view.project({0, 0, 1});
     thickness.along = {std::abs(across.x), std::abs(across.y)};
-    thickness.out = -set_.to_edge;
-    // At the edge away from the edge view.
-    const double y =
-        dot(parts::outward(set_.edge.side), Vec3{0, 1, 0}) > 0 ? 0 : sheet_.part.size.y;
-    for (const double z : {0.0, sheet_.part.size.z})
-      thickness.stations.push_back(set_.end.view.project({0, y, z}));
+    thickness.out = out;
+    const Vec3 at = dot(out, side.view.project(axis)) > 0 ? axis : Vec3{};
+    const Vec3 size = sheet_.part.size;
+    for (const double z : {0.0, size.z})
+      thickness.stations.push_back(side.view.project({at.x * size.x, at.y * size.y, z}));
     draw_row({thickness, {}});
   }
 

@@ -95,13 +95,26 @@ std::optional<Mouth> mouth_of(const PartSheet& sheet, const Line& line,
   return std::nullopt;
 }
 
-// For what lies on the part or beside it: its own place, on the nearest side that it runs along.
+// The point lies over the side, not past its edges.
+bool over(const PartSheet& sheet, Vec3 p, Side side) {
+  const Vec3 out = parts::outward(side), size = sheet.part.size;
+  const auto within = [](double at, double to) { return at > on_surface && at < to - on_surface; };
+  return (std::abs(out.x) > 0.5 || within(p.x, size.x)) &&
+         (std::abs(out.y) > 0.5 || within(p.y, size.y)) &&
+         (std::abs(out.z) > 0.5 || within(p.z, size.z));
+}
+
+// For what lies on the part or beside it: its own place, on the nearest side that it runs along, or
+// that it stands on.
 Mouth nearest_mouth(const PartSheet& sheet, const Line& line) {
   Mouth best{Side::z_high, line.at};
   double least = 1e300;
   for (int i = 0; i < 6; ++i) {
     const auto side = static_cast<Side>(i);
-    if (std::abs(dot(parts::outward(side), line.along)) > 0.7) continue;
+    const bool runs_along = std::abs(dot(parts::outward(side), line.along)) <= 0.7;
+    const bool stands_on = over(sheet, line.at, side) &&
+                           dot(parts::outward(side), line.at) > bound(sheet, side) - on_surface;
+    if (!runs_along && !stands_on) continue;
     const double away = std::abs(dot(parts::outward(side), line.at) - bound(sheet, side));
     if (away >= least) continue;
     least = away;

@@ -7,6 +7,7 @@
 
 #include "drafting/callout.h"
 #include "drafting/conventions.h"
+#include "ink/outline.h"
 
 namespace splay::sheets {
 
@@ -159,20 +160,48 @@ void Names::trenches(const SideView& face, const drafting::Placement& placement)
     callout.tip = placement.paper(face.view.project(opening.at));
     callout.lines = {mark.empty() ? words : words + " (" + mark + ")"};
     if (!mark.empty()) callout.link = part_anchor(mark);
-    label(callout);
+    label(callout, mark);
   }
 }
 
-// A label that finds no free place is left out: the detail of the opening has its name too.
-void Names::label(const drafting::Callout& callout) {
+// The label with its leader, if its words stand free.
+std::optional<ink::Group> Names::labelled(const drafting::Callout& callout) const {
   drafting::Room tried = room_;
-  for (ink::Group& group : drafting::place_labels(sheet_.kit(), tried, {&callout, 1})) {
-    const bool free = std::ranges::all_of(group.items, [&](const ink::Item& item) {
-      const auto* text = std::get_if<ink::Text>(&item);
-      return text == nullptr || room_.free(sheet_.kit().fonts->box(*text), 0.5);
-    });
-    if (free) put(std::move(group));
+  ink::Group group = drafting::place_labels(sheet_.kit(), tried, {&callout, 1}).front();
+  const bool free = std::ranges::all_of(group.items, [&](const ink::Item& item) {
+    const auto* text = std::get_if<ink::Text>(&item);
+    return text == nullptr || room_.free(sheet_.kit().fonts->box(*text), 0.5);
+  });
+  return free ? std::optional(std::move(group)) : std::nullopt;
+}
+
+// A leader that runs far or over more than what it comes out of is taken for a line of the work.
+bool Names::leads_clear(const ink::Group& group) const {
+  constexpr double most_long = 16;  // mm
+  constexpr int most_crossed = 2;
+  for (const ink::Item& item : group.items) {
+    const auto* stroke = std::get_if<ink::Stroke>(&item);
+    if (stroke == nullptr) continue;
+    for (const ink::Polyline& line : ink::flatten(stroke->path)) {
+      const Vec2 from = line.points.front(), to = line.points.back();
+      if (norm(to - from) > most_long || room_.lines_crossed(from, to) > most_crossed) return false;
+    }
   }
+  return true;
+}
+
+// Where the words have no place near by, the mark of what fits there says it. What finds no free
+// place is left out: the detail of the opening has its name too.
+void Names::label(const drafting::Callout& words, const std::string& mark) {
+  std::optional<ink::Group> group = labelled(words);
+  if (!mark.empty() && (!group || !leads_clear(*group))) {
+    drafting::Callout brief = words;
+    brief.lines = {mark};
+    brief.height = sheet_.kit().look.figures;
+    std::optional<ink::Group> other = labelled(brief);
+    if (other && (!group || leads_clear(*other))) group = std::move(other);
+  }
+  if (group) put(std::move(*group));
 }
 
 void Names::grain(const SideView& face, ink::Rect box) {

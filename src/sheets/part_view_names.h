@@ -28,7 +28,9 @@ class Names {
   void title(const SideView& face, ink::Rect box);
   void sides(const SideView& face, ink::Rect box);
   void grain(const SideView& face, ink::Rect box);
-  void label(const drafting::Callout& callout);
+  void label(const drafting::Callout& words, const std::string& mark);
+  std::optional<ink::Group> labelled(const drafting::Callout& callout) const;
+  bool leads_clear(const ink::Group& group) const;
   // The free place for something of this size nearest to `wanted`, inside `within`.
   std::optional<ink::Rect> find(Vec2 wanted, Vec2 size, ink::Rect within) const;
   void put(ink::Group group);

@@ -2,9 +2,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <span>
 
 #include "ink/outline.h"
+#include "sheets/part_view_curves.h"
 
 namespace splay::sheets {
 
@@ -18,6 +20,16 @@ struct Stations {
   std::vector<Vec2> points;  // view plane
   std::vector<double> at;    // along the row, merged within half a step, ascending
 };
+
+// Grooves and rabbets along an edge are located in their own detail, from that edge.
+bool by_edge_trench(const PartSheet& sheet, Side face, Vec3 corner) {
+  return std::ranges::any_of(trenches_on(sheet, face), [&](const auto* trench) {
+    const Trough trough = trough_of(*trench);
+    const auto on = [&](const Plane& plane) { return std::abs(plane.distance(corner)) < 1e-5; };
+    return trough.along_length() && (std::ranges::any_of(trough.walls(), on) ||
+                                     std::ranges::any_of(trench->trench.stops, on));
+  });
+}
 
 class FaceRows {
  public:
@@ -39,7 +51,10 @@ class FaceRows {
       (dot(out_, p) > middle ? near : far).points.push_back(p);
     }
     add_outer(near, far, middle);
-    for (Stations* stations : {&near, &far}) sort(*stations);
+    for (Stations* stations : {&near, &far}) {
+      sort(*stations);
+      if (std::abs(axis_.y) > 0.5 && stations->at.size() > most_across_end) keep_outer(*stations);
+    }
     std::vector<FaceRow> rows;
     if (near.at.empty() && far.at.empty()) return rows;
     const bool near_tells_all = covers(near, far), far_tells_all = covers(far, near);
@@ -58,15 +73,15 @@ class FaceRows {
     stations.at.erase(std::unique(stations.at.begin(), stations.at.end(), same), stations.at.end());
   }
 
-  // Grooves and rabbets along an edge are located in their own detail, from that edge.
+  void keep_outer(Stations& stations) const {
+    const auto at = [&](Vec2 p) { return dot(along_, p); };
+    const auto [low, high] = std::ranges::minmax(stations.points, {}, at);
+    stations = {{low, high}, {}};
+    sort(stations);
+  }
+
   bool in_own_detail(Vec3 corner) const {
-    if (std::abs(axis_.x) > 0.5 || !square_ended()) return false;
-    return std::ranges::any_of(trenches_on(sheet_, face_.side), [&](const auto* trench) {
-      const Trough trough = trough_of(*trench);
-      return trough.along_length() && std::ranges::any_of(trough.walls(), [&](const Plane& wall) {
-               return std::abs(wall.distance(corner)) < 1e-5;
-             });
-    });
+    return std::abs(axis_.x) < 0.5 && square_ended() && by_edge_trench(sheet_, face_.side, corner);
   }
 
   // Where a trench has taken the face's edge away, the part still ends behind it: its width is
@@ -145,14 +160,67 @@ bool same(const Span& a, const Span& b, Vec2 along, double step) {
   return std::abs(dot(along, a.low - b.low)) < step && std::abs(dot(along, a.high - b.high)) < step;
 }
 
+// The diameter of a round face along the length, and of the opposite face where it is another.
+std::vector<FaceRow> diameters(const PartSheet& sheet, const SideView& face, Vec2 out) {
+  std::vector<FaceRow> rows;
+  std::optional<double> first;
+  for (const Side side : {face.side, parts::opposite(face.side)}) {
+    if (side < Side::z_low) break;
+    const std::optional<Circle> circle = circle_on(sheet, side);
+    if (!circle || (first && std::abs(*first - circle->radius) < 1e-6)) continue;
+    FaceRow made;
+    made.row.kind = RowKind::overall;
+    made.row.along = face.view.project({1, 0, 0});
+    made.row.out = out;
+    made.row.sign = "Ø";
+    if (first) made.row.note = sheet.name(side);
+    first = circle->radius;
+    for (const double way : {-1.0, 1.0})
+      made.row.stations.push_back(
+          face.view.project(circle->centre + Vec3{way * circle->radius, 0, 0}));
+    rows.push_back(std::move(made));
+  }
+  // The smaller one nearer to the view.
+  std::ranges::stable_sort(rows, {}, [](const FaceRow& row) {
+    return norm(row.row.stations.back() - row.row.stations.front());
+  });
+  return rows;
+}
+
 }  // namespace
 
 std::vector<FaceRow> face_rows(const PartSheet& sheet, const SideView& face, Vec3 axis, Vec2 out,
                                bool outside) {
   std::vector<FaceRow> rows = FaceRows(sheet, face, axis, out).make();
+  if (std::abs(axis.x) > 0.5) {
+    std::vector<FaceRow> round = diameters(sheet, face, out);
+    std::ranges::move(round, std::back_inserter(rows));
+  }
   if (outside)
     for (FaceRow& row : rows) row.row.out = out;
   return rows;
+}
+
+std::vector<CrowdedEnd> crowded_ends(const PartSheet& sheet) {
+  const auto [low, high] = sheet.part.body.extent({1, 0, 0});
+  const double step = sheet.kit().figures.step_mm() / 2;
+  std::vector<CrowdedEnd> ends;
+  for (const Side end : {Side::x_low, Side::x_high}) {
+    CrowdedEnd crowded{end, worked_face(sheet), {}};
+    std::vector<double> across{0, sheet.part.size.y};
+    for (const Vec3 corner : corners_on(sheet, crowded.face)) {
+      const bool here = (corner.x < (low + high) / 2) == (end == Side::x_low);
+      if (!here || by_edge_trench(sheet, crowded.face, corner)) continue;
+      crowded.corners.push_back(corner);
+      across.push_back(corner.y);
+    }
+    std::ranges::sort(across);
+    const auto again =
+        std::ranges::unique(across, [&](double a, double b) { return b - a < step; });
+    across.erase(again.begin(), again.end());
+    if (across.size() > most_across_end) ends.push_back(std::move(crowded));
+  }
+  return ends;
 }
 
 bool runs_over(const ink::Group& group, std::span<const drafting::Quad> given) {

@@ -23,6 +23,15 @@ struct FaceRow {
 std::vector<FaceRow> face_rows(const PartSheet& sheet, const SideView& face, Vec3 axis, Vec2 out,
                                bool outside = false);
 
+// More figures than this along one end of a board (dovetails, fingers) fan out of a view: the view
+// gives the width there, and a detail of the end the figures.
+inline constexpr std::size_t most_across_end = 12;
+struct CrowdedEnd {
+  parts::Side end = parts::Side::x_low, face = parts::Side::z_high;
+  std::vector<Vec3> corners;  // of the face nearer to this end than to the other, part frame
+};
+std::vector<CrowdedEnd> crowded_ends(const PartSheet& sheet);
+
 // A line or an arrow of the group runs over one of the texts, or close beside it.
 bool runs_over(const ink::Group& group, std::span<const drafting::Quad> texts);
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sheets/part_view_curves.h"
 #include "sheets/part_view_draw.h"
 
 namespace splay::sheets {
@@ -151,15 +152,30 @@ Detail mitre_detail(const PartSheet& sheet, const Group& group) {
   return detail;
 }
 
+// As near to the middle as the wood is whole there: where a section is largest.
+double whole_place(const PartSheet& sheet) {
+  double best = sheet.part.size.x / 2, most = 0;
+  for (const double part : {1.0, 0.8, 1.2, 0.6, 1.4, 0.4, 1.6}) {
+    const double x = part * sheet.part.size.x / 2;
+    double area = 0;
+    for (const Face& face : sheet.part.body.section({{1, 0, 0}, x})) area += face.area;
+    if (area <= most * (1 + 1e-9)) continue;
+    most = area;
+    best = x;
+  }
+  return best;
+}
+
 Detail section_across(const PartSheet& sheet) {
   const Vec3 size = sheet.part.size;
+  const double x = whole_place(sheet);
   Detail detail;
   detail.view = {{0, 1, 0}, {0, 0, 1}, {1, 0, 0}};
-  detail.cut_at = size.x / 2;
-  detail.of = box_of({{size.x / 2, 0, 0}, {size.x / 2, size.y, size.z}});
+  detail.cut_at = x;
+  detail.of = box_of({{x, 0, 0}, {x, size.y, size.z}});
   detail.title = "Section across";
   detail.above = {sheet.name(Side::z_high)};
-  const Vec3 low{size.x / 2, 0, 0};
+  const Vec3 low{x, 0, 0};
   detail.rows.push_back(
       {drafting::RowKind::overall, {low, low + Vec3{0, size.y, 0}}, {0, 1, 0}, {0, 0, -1}, {}});
   detail.rows.push_back({drafting::RowKind::overall,
@@ -194,7 +210,9 @@ std::vector<Detail> wanted_details(const PartSheet& sheet, drafting::Scale scale
     if (group.front().mitred && group.front().end && drawn_small(sheet, scale))
       details.push_back(mitre_detail(sheet, group));
   }
+  for (Detail& detail : curve_details(sheet)) details.push_back(std::move(detail));
   for (Detail& detail : trench_details(sheet)) details.push_back(std::move(detail));
+  for (Detail& detail : end_details(sheet)) details.push_back(std::move(detail));
   for (Detail& detail : tenon_details(sheet)) details.push_back(std::move(detail));
   if (drawn_thin(sheet, scale) && !has_edge_trench(sheet)) details.push_back(section_across(sheet));
   return details;

@@ -20,6 +20,9 @@ std::vector<std::string> fitting_lines(const PartSheet& sheet);
 // The tenons at the ends: where they stand across the part and how long they are.
 std::vector<Detail> tenon_details(const PartSheet& sheet);
 
+// Ends with more corners than the views give figures for: dovetails, fingers.
+std::vector<Detail> end_details(const PartSheet& sheet);
+
 // Housings, grooves, rabbets and laps of all sides; those of one shape share a detail.
 std::vector<Detail> trench_details(const PartSheet& sheet);
 

@@ -61,7 +61,7 @@ class Binding {
 
  private:
   // Pages that later panels may still fill: few, so that a part stands near its place in the list.
-  static constexpr std::size_t most_open = 4;
+  static constexpr std::size_t most_open = 6;
 
   std::optional<Panel> fitted(PartDrawn& part, const PanelShare& share) const {
     return part_panel(part, widths_, area_.height(), false, share);
@@ -165,16 +165,21 @@ class Binding {
   void grow(const std::vector<Placed*>& column) const {
     double left_over = area_.height() + gap;
     for (const Placed* placed : column) left_over -= placed->panel.picture.height + gap;
-    auto still = static_cast<double>(column.size());
+    // What the later ones don't take the earlier ones may have yet.
+    for (const bool again : {false, true}) {
+      auto still = static_cast<double>(column.size());
+      for (Placed* placed : column) {
+        const drafting::Picture& before = placed->panel.picture;
+        const double height = before.height;
+        regrow(*placed, {before.width}, height + left_over / (again ? 1 : still));
+        left_over -= placed->panel.picture.height - height;
+        --still;
+      }
+    }
     double depth = 0;
     for (Placed* placed : column) {
-      const drafting::Picture& before = placed->panel.picture;
-      const double height = before.height;
-      regrow(*placed, {before.width}, height + left_over / still);
       placed->place.y = depth;
       depth += placed->panel.picture.height + gap;
-      left_over -= placed->panel.picture.height - height;
-      --still;
     }
   }
 

@@ -49,9 +49,12 @@ std::vector<Length> lengths_of(const std::vector<Rod>& rods, double room) {
     const int count = rod.length <= room
                           ? 1
                           : std::max(2, static_cast<int>(std::ceil((rod.length - 1e-9) / each)));
-    // Equal lengths: none is a stub.
-    const double run = rod.length / count;
-    for (int i = 0; i < count; ++i) all.push_back({&rod, run * i, run * (i + 1), i, count});
+    // About equal lengths: none is a stub.
+    const std::vector<double> joins = joins_of(rod, count, each);
+    for (int i = 0; i < count; ++i) {
+      const auto at = static_cast<std::size_t>(i);
+      all.push_back({&rod, joins[at], joins[at + 1], i, count});
+    }
   }
   return all;
 }

@@ -251,4 +251,27 @@ std::vector<Rod> shared(std::vector<Rod> rods) {
   return strips;
 }
 
+std::vector<double> joins_of(const Rod& rod, int count, double each) {
+  constexpr double clear = 3.5;  // mm
+  constexpr int most_off = 6;
+  const double run = rod.length / count;
+  std::vector<double> places{0};
+  for (int i = 1; i < count; ++i) {
+    const double last = places.back(), wanted = std::min(run * i, last + each);
+    const auto good = [&](double at) {
+      return at <= last + each && rod.length - at <= each * (count - i) &&
+             std::ranges::none_of(
+                 rod.marks, [&](const RodMark& mark) { return std::abs(mark.at - at) < clear; });
+    };
+    double at = wanted;
+    for (int off = 2 * most_off; off > 0; --off) {
+      const double other = wanted + (off % 2 == 0 ? 0.5 : -0.5) * (off + off % 2);
+      if (good(other)) at = other;
+    }
+    places.push_back(good(wanted) ? wanted : at);
+  }
+  places.push_back(rod.length);
+  return places;
+}
+
 }  // namespace splay::sheets

@@ -43,4 +43,9 @@ Rod heights_of(const Context& context);
 // Parts of one length, measured from the same end, on one strip, as long as its marks stay apart.
 std::vector<Rod> shared(std::vector<Rod> rods);
 
+// Where a rod that takes several lengths begins, is joined and ends, mm: about equal lengths of at
+// most `each`, and where no mark stands in the way of the join's own sign, if there is such a place
+// near by.
+std::vector<double> joins_of(const Rod& rod, int count, double each);
+
 }  // namespace splay::sheets

@@ -102,6 +102,11 @@ std::string area_words(const Context& context, double mm2) {
   return plain_number(inch ? mm2 / (foot * foot) : mm2 / 1e6, 2) + (inch ? " sq ft" : " m²");
 }
 
+std::string thickness_words(const Context& context, double mm) {
+  if (*context.job().units == Unit::inch) return plain_number(mm / Length::mm_per_inch, 3) + " in";
+  return plain_number(mm, 2) + " mm";
+}
+
 std::string length_words(const Context& context, double mm) {
   constexpr double foot = 304.8;
   const bool inch = *context.job().units == Unit::inch;

@@ -88,6 +88,8 @@ std::string joined(const std::vector<std::string>& texts, const std::string& bet
 // In square feet or square metres, in feet or metres, as the job's unit has it.
 std::string area_words(const Context& context, double mm2);
 std::string length_words(const Context& context, double mm);
+// Of stock as measured, never rounded to a fraction: "0.243 in", "18.2 mm".
+std::string thickness_words(const Context& context, double mm);
 
 // A heading and what stands under it, with air before the next.
 void add_chapter(const Context& context, drafting::Story& story, const char* title,

@@ -106,15 +106,15 @@ std::string off_cuts_line(const Context& context, const CutSheet& sheet) {
   return text.empty() ? text : text + ".";
 }
 
-// Each different one once.
-std::string unmarked_line(std::vector<std::string> unmarked) {
-  std::sort(unmarked.begin(), unmarked.end());
-  std::string text;
-  for (std::size_t i = 0; i < unmarked.size(); ++i) {
-    if (i > 0 && unmarked[i] == unmarked[i - 1]) continue;
-    text += (text.empty() ? "Too small to mark in the drawing: " : "; ") + unmarked[i];
-  }
-  return text.empty() ? text : text + ".";
+// Each different one once, in the order of the cuts.
+std::string unmarked_line(const std::vector<std::string>& unmarked) {
+  std::vector<std::string> once;
+  for (const std::string& each : unmarked)
+    if (std::ranges::find(once, each) == once.end()) once.push_back(each);
+  // Shorter numbers are smaller ones.
+  std::ranges::stable_sort(once, {},
+                           [](const std::string& each) { return std::pair(each.size(), each); });
+  return once.empty() ? "" : "Too small to mark in the drawing: " + joined(once, "; ") + ".";
 }
 
 // The drawing and its cuts: boards have them below; sheets beside or below, whichever lets the
@@ -162,7 +162,7 @@ drafting::Block sheet_block(const Context& context, const StockLayout& layout,
   }
   Story story{
       drafting::body_text(kit, sheet_line(context, layout, sheet, scale), width, ink::Face::bold),
-      drafting::of_picture(std::move(drawing.picture), 1)};
+      drafting::of_picture(std::move(drawing.picture), 2)};
   for (const std::string& line : {unmarked_line(drawing.unmarked), off_cuts_line(context, sheet)})
     if (!line.empty()) story.push_back(drafting::body_text(kit, line, width));
   return drafting::of_picture(drafting::as_picture(story, width), 6);
@@ -188,7 +188,7 @@ std::string buy_words(const Context& context, const StockLayout& layout) {
     text += " With the grain free it would be " + count_words(layout.bought_if_free, sheet) + ".";
   if (!sheet && !layout.boards_named)
     text +=
-        " The file does not say which boards there are: these are of a usual size; any board as "
+        " No boards at hand are named: these are of a usual size; any board as "
         "wide and as long will do.";
   return text;
 }
@@ -213,7 +213,7 @@ void add_stock(const Context& context, const StockLayout& layout, double width, 
   story.push_back(drafting::heading(kit, stock_words(context, stock.name), width));
   drafting::Block words =
       drafting::body_text(kit,
-                          kit.figures.with_unit(stock.thickness->mm) + " thick as measured. " +
+                          thickness_words(context, stock.thickness->mm) + " thick as measured. " +
                               buy_words(context, layout) + special_words(context, layout),
                           width);
   words.keep_with_next = true;
@@ -228,18 +228,18 @@ void add_stock(const Context& context, const StockLayout& layout, double width, 
 std::vector<ink::Page> make_stock(const Context& context) {
   if (context.plan.layouts.empty()) return {};
   const double width = story_width(context);
-  const double height = context.area().height() - 28;  // the words of a stock stand above
-  Story story;
+  const double height = context.area().height() - 36;  // the words of a stock stand above
+  Story story{drafting::body_text(
+      context.kit,
+      "Make the cuts in the order of their numbers: the table says how wide each leaves the side "
+      "nearer the datum corner (lower left; of an upright sheet, lower right). Sizes are of "
+      "blanks. "
+      "Mark the waste side of every line. Support both sides of the cut; guards on.",
+      width)};
+  story.back().keep_with_next = true;
+  story.back().space_after = 2;
   for (const StockLayout& layout : context.plan.layouts)
     add_stock(context, layout, width, height, story);
-  story.push_back(drafting::body_text(
-      context.kit,
-      "Make the cuts in their order: a number stands at each, and the table says how wide it "
-      "leaves "
-      "the side nearer the datum corner (lower left; of an upright sheet, lower right). Mark the "
-      "waste side of every line. Sizes are of blanks. Support the work on both sides of the cut; "
-      "guards on.",
-      width));
   const std::vector<ink::Rect> columns = drafting::columns(context.area(), context.wide() ? 2 : 1);
   std::vector<ink::Page> pages;
   for (drafting::Items& items : drafting::flow(story, columns, columns)) {

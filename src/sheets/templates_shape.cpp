@@ -167,14 +167,24 @@ class TemplateMaker {
     std::vector<Piece> pieces = outline(face);
     Interval along = reach(pieces, low, high, end);
     if (along.from > along.to) return;
+    if (with_edge) {
+      std::vector<Piece> edge = outline(Side::y_low);
+      // A slanting end may stand out further at the edge than on the face.
+      const Interval more = reach(edge, low, 0, end);
+      if (more.from <= more.to)
+        along = {std::min(along.from, more.from), std::max(along.to, more.to)};
+      // The arris where it is folded is on the face's outline already.
+      std::erase_if(edge, [](const Piece& piece) {
+        return std::abs(piece.a.y) < on_plane && std::abs(piece.b.y) < on_plane;
+      });
+      pieces.insert(pieces.end(), edge.begin(), edge.end());
+    }
     if (end == Side::x_high)
       along.from = std::max(along.to - longest, along.from - behind);
     else
       along.to = std::min(along.from + longest, along.to + behind);
     along.from = whole ? 0 : std::max(along.from, 0.0);
     along.to = whole ? size_.x : std::min(along.to, size_.x);
-    if (with_edge)
-      for (const Piece& piece : outline(Side::y_low)) pieces.push_back(piece);
     draw(face, pieces, along, low, high, name);
   }
 
@@ -210,34 +220,6 @@ class TemplateMaker {
     }
     part(0, window, ", " + sheet_.name(Side::y_low));
     part(size_.y - window, size_.y, ", " + sheet_.name(Side::y_high));
-  }
-
-  // Of places spread over a room the one furthest from all lines, the middle before others.
-  static Vec2 clear_place(const Template& made, ink::Rect room) {
-    constexpr int steps = 8;
-    constexpr double clear = 7;  // mm: the mark and air
-    Vec2 best = drafting::middle(room);
-    double most = -1;
-    for (int i = 0; i <= steps; ++i)
-      for (int j = 0; j <= steps; ++j) {
-        // From the middle outwards.
-        const double across = 0.5 + (i % 2 == 0 ? 0.05 : -0.05) * i,
-                     up = 0.5 + (j % 2 == 0 ? 0.05 : -0.05) * j;
-        const Vec2 at{room.low.x + room.width() * across, room.low.y + room.height() * up};
-        double nearest = clear;
-        for (const TemplateLine& line : made.lines)
-          nearest = std::min(nearest, distance(at, line.a, line.b));
-        if (nearest <= most + 1e-9) continue;
-        most = nearest;
-        best = at;
-      }
-    return best;
-  }
-
-  static double distance(Vec2 p, Vec2 a, Vec2 b) {
-    const Vec2 run = b - a;
-    const double along = std::clamp(dot(p - a, run) / dot(run, run), 0.0, 1.0);
-    return norm(p - a - run * along);
   }
 
   // On paper: up is along the part, the face towards the reader.
@@ -276,12 +258,13 @@ class TemplateMaker {
     if (const std::string hands = hand_words(sheet_.row); !hands.empty())
       made.caption += "; " + hands;
     // The face lies left of the fold, seen from below right of it.
-    const double up = drafting::middle(made.box).y;
     const double fold = std::clamp(0.0, made.box.low.x, made.box.high.x);
-    made.face_mark =
-        clear_place(made, {{std::min(fold, hand < 0 ? made.box.low.x : fold), made.box.low.y},
-                           {std::max(fold, hand < 0 ? fold : made.box.high.x), made.box.high.y}});
-    made.edge_mark = {((hand < 0 ? made.box.high.x : made.box.low.x) + fold) / 2, up};
+    made.face_mark = clear_place(
+        made.lines, {{std::min(fold, hand < 0 ? made.box.low.x : fold), made.box.low.y},
+                     {std::max(fold, hand < 0 ? fold : made.box.high.x), made.box.high.y}});
+    made.edge_mark = clear_place(
+        made.lines, {{std::min(fold, hand < 0 ? fold : made.box.low.x), made.box.low.y},
+                     {std::max(fold, hand < 0 ? made.box.high.x : fold), made.box.high.y}});
     all_.push_back(std::move(made));
   }
 

@@ -31,6 +31,9 @@ struct Template {
 // that is flat. Wide ones are drawn at both edges only.
 std::vector<Template> templates_of(const PartSheet& sheet);
 
+// Of places spread over a room the one furthest from all lines, the middle before others.
+Vec2 clear_place(const std::vector<TemplateLine>& lines, ink::Rect room);
+
 // An angle to set a bevel gauge by.
 struct GaugeAngle {
   double radians = 0;

@@ -28,6 +28,24 @@ inline void check_each_once(const fabrication::Plan& plan) {
   }
 }
 
+// Depths are measured where the tool goes in: on the wood, and into it.
+inline void check_depths(const fabrication::Plan& plan) {
+  constexpr double noise = 1e-6;  // mm
+  for (const fabrication::Step& step : plan.steps) {
+    if (step.exact.depths.size() < 2) continue;
+    INFO(step.id << " " << step.name);
+    const Vec3 blank = plan.rows[static_cast<std::size_t>(step.row)].blank;
+    const double longest = std::max({blank.x, blank.y, blank.z});
+    for (const fabrication::DepthMark& depth : step.exact.depths) {
+      CHECK(depth.depth > -noise);
+      for (const double at : {depth.at.along, depth.at.across}) {
+        CHECK(at > -noise);
+        CHECK(at < longest + noise);
+      }
+    }
+  }
+}
+
 // Every operation of every row's part is made by a step, every step is proven, and the parts so cut
 // close every joint.
 inline void check_steps(const fabrication::Plan& plan) {
@@ -43,6 +61,7 @@ inline void check_steps(const fabrication::Plan& plan) {
   CHECK(deviation < 1e-6);
   CHECK(gap < 1e-6);
   check_each_once(plan);
+  check_depths(plan);
 }
 
 inline std::vector<fabrication::Step> steps_of(const Built& built, const std::string& part) {

@@ -63,7 +63,7 @@ TEST_CASE("recesses for butt hinges are drawn and placed on both mates") {
       "[door.d.frame]\nstock = \"oak\"\nwidth = 60\npanel = { stock = \"thin\", fit = \"groove\" "
       "}\n");
   check_pages(piece);
-  check_words(piece, "d left member", {"recess for hinge 1", "its middle from the foot: 100, 480"});
+  check_words(piece, "d left member", {"Recess for hinge 1", "its middle from the foot: 100, 480"});
   // The door's foot stands 18 and a gap of 2 above the panel's lower end.
   check_words(piece, "body left panel", {"its middle from the foot: 120, 500"});
   const ink::Packet packet = test::binder(piece);

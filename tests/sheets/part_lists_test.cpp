@@ -152,3 +152,33 @@ TEST_CASE("arranged pictures lie apart inside the strip, the first in the corner
   }
   CHECK_FALSE(sheets::arranged({{200, 10}}, 170, 5));
 }
+
+TEST_CASE("a cut list that goes on over the page says of which stock") {
+  const test::Built piece = test::piece_from("projects/plain-bookcase.toml");
+  int going_on = 0;
+  for (const model::PaperSize paper : {model::PaperSize::a4, model::PaperSize::letter}) {
+    const ink::Packet packet = test::binder(piece, paper);
+    for (const ink::Page* page : test::titled(packet, "Cut list")) {
+      going_on += test::shows(*page, "Part of ") ? 1 : 0;
+    }
+  }
+  CHECK(going_on > 0);
+}
+
+TEST_CASE("a round part is told as round, measured stock as measured") {
+  const test::Built piece = test::piece_from("projects/six-sided-tea-tray.toml");
+  const ink::Packet packet = test::binder(piece);
+  CHECK(test::shows(test::titled(packet, "Cut list"), "round, Ø22"));
+  // 0.243 in is no quarter of an inch.
+  for (const char* title : {"Cover and index", "Cut list", "Sheets and boards", "Buying list"}) {
+    INFO(title);
+    CHECK(test::shows(test::titled(packet, title), "0.243 in"));
+  }
+}
+
+TEST_CASE("what stands under a top is placed on its underside") {
+  const test::Built piece = test::piece_from("projects/splayed-stool.toml");
+  const ink::Packet packet = test::binder(piece);
+  const auto pages = test::pages_of(packet, piece.row("top").mark);
+  CHECK(test::shows(pages, "Figure-8 fastener 5/8 in, underside: its middle from the left end:"));
+}

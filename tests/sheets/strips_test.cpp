@@ -5,6 +5,7 @@
 
 #include "part_pages.h"
 #include "sheets/rods_marks.h"
+#include "sheets/templates_shape.h"
 
 using namespace splay;
 using sheets::Rod;
@@ -138,4 +139,43 @@ TEST_CASE("a leg tapered on all four sides has no template at its foot, for its 
   const std::string mark = piece.row("left leg").mark;
   CHECK(all.find(mark + ": head") != std::string::npos);
   CHECK(all.find(mark + ": foot") == std::string::npos);
+}
+
+TEST_CASE("a strip is joined where no mark stands, in lengths that fit") {
+  // One mark where equal lengths would be joined, one beside it; none at the other joins.
+  const Rod rail = rod("A", 1000, {500, 502, 700});
+  const std::vector<double> joins = sheets::joins_of(rail, 4, 260);
+  REQUIRE(joins.size() == 5);
+  CHECK(joins.front() == 0);
+  CHECK(joins[1] == 250);
+  CHECK(joins.back() == 1000);
+  for (std::size_t i = 1; i < joins.size(); ++i) CHECK(joins[i] - joins[i - 1] <= 260);
+  for (const RodMark& mark : rail.marks)
+    for (std::size_t i = 1; i + 1 < joins.size(); ++i) CHECK(std::abs(mark.at - joins[i]) >= 3.5);
+  // With no room to move, they are as equal as they can be.
+  CHECK(sheets::joins_of(rail, 4, 250)[2] == 500);
+}
+
+TEST_CASE("an end that is folded over the edge is drawn there too, and the fold once") {
+  const test::Built piece = test::piece_from("projects/splayed-stool.toml");
+  const sheets::Context context{piece.plan, {}, drafting::paper_named("A4"), {}};
+  int folded = 0;
+  for (const fabrication::PartRow& row : piece.plan.rows) {
+    const sheets::PartSheet sheet(context, row);
+    for (const sheets::Template& made : sheets::templates_of(sheet)) {
+      if (!made.edge) continue;
+      ++folded;
+      INFO(made.title);
+      double across = 0, folds = 0;
+      for (const sheets::TemplateLine& line : made.lines) {
+        // The edge lies to the right of the fold.
+        if (line.cut && !line.fold && line.a.x > -1e-4 && line.b.x > -1e-4)
+          across += std::abs(line.b.x - line.a.x);
+        if (line.fold) folds += std::abs(line.b.y - line.a.y);
+      }
+      CHECK(across > sheet.part.size.z / 2);
+      CHECK(folds <= made.box.height() + 1e-6);
+    }
+  }
+  CHECK(folded >= 6);
 }
