@@ -61,7 +61,6 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   model::Symbols symbols;
   symbols.shop.symbol = std::make_shared<const model::Symbol>(std::move(*result.symbol));
   const drafting::Symbols drawn = sheets::symbols_of(symbols);
-  for (const ink::Item& item : drawn.shop->items)
-    require(ink::number_fault(item).empty());
+  for (const ink::Item& item : drawn.shop->items) require(ink::number_fault(item).empty());
   return 0;
 }
