@@ -3,6 +3,7 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "fabrication/row_order.h"
 #include "writers/report_glue_up.h"
 #include "writers/report_hold.h"
 #include "writers/report_steps.h"
@@ -45,7 +46,8 @@ Json cuts(const fabrication::PartRow& row, const parts::Part& part) {
 
 Json part_rows(const Plan& plan) {
   Json list = Json::array();
-  for (const fabrication::PartRow& row : plan.rows) {
+  for (const fabrication::PartRow* each : fabrication::rows_in_order(plan)) {
+    const fabrication::PartRow& row = *each;
     const parts::Part& part = plan.assembly.parts[static_cast<std::size_t>(row.members.front())];
     list.push_back({{"mark", row.mark},
                     {"name", row.name},

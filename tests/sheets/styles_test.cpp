@@ -194,7 +194,7 @@ TEST_CASE("a symbol keeps its size, place and turn on paper, and its lines stay 
   CHECK(ends(0.5, 0).pen.width == Approx(0.13));
 }
 
-TEST_CASE("signs of the maker's own take the place of ours; without any ours are drawn") {
+TEST_CASE("signs of the maker's own take the place of ours, without any ours are drawn") {
   const drafting::Kit plain{&test::fonts(), sheets::look_of(model::Style{}), {}};
   model::Style style;
   style.symbols.triangle.symbol = symbol(shop_mark);
