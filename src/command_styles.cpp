@@ -21,7 +21,8 @@ reading::StyleReading read_alone(const StyleFile& file) {
 
 // The symbol's whole path, links followed: it must end below the folder.
 fs::path below(const fs::path& folder, const std::string& name) {
-  const fs::path base = fs::canonical(folder), found = fs::canonical(folder / name);
+  const fs::path base = fs::canonical(folder);
+  fs::path found = fs::canonical(folder / name);
   const auto [end, ignored] = std::ranges::mismatch(base, found);
   if (end != base.end())
     throw std::runtime_error("it is a link to " + found.string() +

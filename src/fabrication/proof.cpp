@@ -123,7 +123,7 @@ void prove_row(Plan& plan, int row, CutParts& parts_cut) {
     step.volume_difference = plain.volume;
   }
   const auto at = static_cast<std::size_t>(row);
-  parts_cut.sound[at] = carried_out && printed_out;
+  parts_cut.sound[at] = carried_out && printed_out ? 1 : 0;
   parts_cut.exact[at] = std::move(cut.exact);
   parts_cut.printed[at] = std::move(cut.printed);
 }
@@ -203,8 +203,7 @@ void prove_edging(Plan& plan, CutParts& cut) {
     const auto row = static_cast<std::size_t>(plan.row_of_part[static_cast<std::size_t>(panel)]);
     for (const Edging& edging : edging_of(plan.assembly, panel)) {
       const int strip_row = plan.row_of_part[static_cast<std::size_t>(edging.strip)];
-      cut.sound[static_cast<std::size_t>(strip_row)] =
-          cut.sound[static_cast<std::size_t>(strip_row)] && cut.sound[row];
+      if (cut.sound[row] == 0) cut.sound[static_cast<std::size_t>(strip_row)] = 0;
     }
   }
 }
@@ -214,7 +213,8 @@ void measure_joints(Plan& plan, const CutParts& cut) {
   for (std::size_t i = 0; i < plan.joints.size(); ++i) {
     const parts::Joint& joint = plan.assembly.joints[i];
     const bool sound = std::all_of(joint.between.begin(), joint.between.end(), [&](int part) {
-      return cut.sound[static_cast<std::size_t>(plan.row_of_part[static_cast<std::size_t>(part)])];
+      return cut.sound[static_cast<std::size_t>(
+                 plan.row_of_part[static_cast<std::size_t>(part)])] != 0;
     });
     if (sound) {
       made.place_for(i);

@@ -66,7 +66,8 @@ void make_indexed(const Context& context, const std::vector<SheetKind>& kinds,
 std::vector<Pages> make_sheets(const Context& context, const std::vector<SheetKind>& kinds) {
   std::vector<std::size_t> turns(kinds.size());
   std::iota(turns.begin(), turns.end(), std::size_t{0});
-  std::ranges::stable_partition(turns, [&](std::size_t i) { return kinds[i].takes_long; });
+  std::stable_partition(turns.begin(), turns.end(),
+                        [&](std::size_t i) { return kinds[i].takes_long; });
   std::vector<Pages> sheets(kinds.size());
   in_parallel(kinds.size(), [&](std::size_t turn) {
     const SheetKind& kind = kinds[turns[turn]];
