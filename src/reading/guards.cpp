@@ -105,19 +105,27 @@ class Nesting {
 
 }  // namespace
 
-std::optional<Diagnostic> refuse_unreadable(const SourceText& source) {
+std::optional<Diagnostic> refuse_bytes(const SourceText& source, std::size_t most,
+                                       std::string hint) {
   const std::string_view text = source.text();
-  if (text.size() > largest_file)
+  if (text.size() > most)
     return Diagnostic{{},
                       "file-too-large",
                       "the file has " + std::to_string(text.size()) + " bytes",
-                      "at most " + std::to_string(largest_file) + " bytes",
-                      "is this the project file?"};
+                      "at most " + std::to_string(most) + " bytes",
+                      std::move(hint)};
   if (const std::size_t at = malformed_at(text); at != std::string_view::npos)
     return Diagnostic{source.at_offset(at), "bad-utf8",
                       "the byte " + hexadecimal(static_cast<unsigned char>(text[at])) +
                           " is not part of any UTF-8 character",
                       "text saved as UTF-8", "save the file again with the encoding UTF-8"};
+  return std::nullopt;
+}
+
+std::optional<Diagnostic> refuse_unreadable(const SourceText& source) {
+  if (auto refusal = refuse_bytes(source, largest_file, "is this the project file?"))
+    return refusal;
+  const std::string_view text = source.text();
   if (const std::size_t at = Nesting().too_deep_at(text); at != std::string_view::npos)
     return Diagnostic{source.at_offset(at), "nested-too-deep",
                       "brackets and dotted keys are nested deeper than " +

@@ -1,6 +1,7 @@
 #include "reading/symbol_xml.h"
 
 #include "base/utf8.h"
+#include "reading/guards.h"
 #include "reading/in_order.h"
 #include "reading/symbol_reader.h"
 
@@ -20,17 +21,9 @@ std::size_t control_at(std::string_view text) {
 }
 
 std::optional<Diagnostic> unreadable(const SourceText& source) {
-  const std::string_view text = source.text();
-  if (text.size() > largest_symbol)
-    return Diagnostic{{},
-                      "file-too-large",
-                      "the file has " + std::to_string(text.size()) + " bytes",
-                      "at most " + std::to_string(largest_symbol) + " bytes",
-                      "draw the sign with fewer points"};
-  if (const std::size_t at = malformed_at(text); at != std::string_view::npos)
-    return Diagnostic{source.at_offset(at), "bad-utf8", "a byte that is not part of any character",
-                      "text saved as UTF-8", save_hint};
-  if (const std::size_t at = control_at(text); at != std::string_view::npos)
+  if (auto refusal = refuse_bytes(source, largest_symbol, "draw the sign with fewer points"))
+    return refusal;
+  if (const std::size_t at = control_at(source.text()); at != std::string_view::npos)
     return Diagnostic{source.at_offset(at), "control-character", "a control character",
                       "text without control characters", save_hint};
   return std::nullopt;
