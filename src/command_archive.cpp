@@ -14,7 +14,6 @@
 
 #include "command_archive.h"
 #include "commands.h"
-#include "sheets/packet.h"
 #include "writers/digest.h"
 #include "writers/files.h"
 #include "writers/manifest.h"
@@ -37,6 +36,7 @@ struct Recipe {
   Piece piece;
   std::string name;                         // "canted-tea-cabinet-B"
   std::map<std::string, StyleFile> styles;  // by packet; their names in the archive
+  std::map<std::string, Look> looks;        // of the same
 };
 
 void put(Files& files, const std::string& name, const std::string& bytes) {
@@ -52,7 +52,7 @@ std::string archived_name(const StyleFile& style, std::string symbol) {
 }
 
 // Everything but the manifest.
-Files make_files(const Recipe& recipe, const ink::FontSet& fonts, std::string& faults) {
+Files make_files(const Recipe& recipe, std::string& faults) {
   const Piece& piece = recipe.piece;
   Files files;
   put(files, fs::path(piece.file_name).filename().string(), piece.source);
@@ -60,15 +60,13 @@ Files make_files(const Recipe& recipe, const ink::FontSet& fonts, std::string& f
   for (const auto& [whom, style] : recipe.styles) {
     put(files, style.path, style.text);
     for (const auto& [name, bytes] : style.symbols) put(files, archived_name(style, name), bytes);
-    const bool client = whom == "client";
-    const sheets::Issue issue{client ? sheets::ForWhom::client : sheets::ForWhom::shop,
-                              check_figure(piece)};
-    const model::Style look = read_style(style);
-    const ink::Packet packet = sheets::make_packet(piece.plan, look, fonts, issue);
-    faults += page_faults(packet, fonts, sheets::parts_wanted(piece.plan, look, issue.whom));
-    const writers::Subject subject{piece.plan, packet, fonts, recipe.name, whom, &piece.as_built};
+    const Look& look = recipe.looks.at(whom);
+    const Issued issued = issue_packet(piece, look, whom);
+    faults += issued.faults;
+    const writers::Subject subject{piece.plan,  issued.packet, *look.fonts,
+                                   recipe.name, whom,          &piece.as_built};
     for (const writers::Format& format : writers::formats())
-      if ((format.of_pages && format.word == "pdf") || (!format.of_pages && !client))
+      if ((format.of_pages && format.word == "pdf") || (!format.of_pages && whom == "shop"))
         for (const auto& [name, bytes] : format.make(subject)) put(files, name, bytes);
   }
   return files;
@@ -77,8 +75,15 @@ Files make_files(const Recipe& recipe, const ink::FontSet& fonts, std::string& f
 // mm: what sums of doubles leave beyond it says nothing of the piece.
 double to_thousandth(double mm) { return std::round(mm * 1000) / 1000; }
 
-Manifest manifest_of(const Recipe& recipe, const Call& call, const Files& files,
-                     const ink::FontSet& fonts) {
+std::vector<Manifest::Font> fonts_of(const Recipe& recipe) {
+  std::vector<Manifest::Font> fonts;
+  for (const auto& [whom, look] : recipe.looks)
+    for (const Manifest::Font& font : writers::fonts_used(*look.fonts))
+      if (std::ranges::find(fonts, font) == fonts.end()) fonts.push_back(font);
+  return fonts;
+}
+
+Manifest manifest_of(const Recipe& recipe, const Call& call, const Files& files) {
   const model::Job& job = recipe.piece.project->job;
   const Vec3 size = parts::bounds(recipe.piece.plan.assembly).size();
   Manifest manifest;
@@ -95,7 +100,7 @@ Manifest manifest_of(const Recipe& recipe, const Call& call, const Files& files,
   manifest.photos = *built.photos;
   manifest.versions = writers::library_versions();
   manifest.versions["splaybook"] = SPLAYBOOK_VERSION;
-  manifest.fonts = writers::fonts_used(fonts);
+  manifest.fonts = fonts_of(recipe);
   manifest.source = fs::path(recipe.piece.file_name).filename().string();
   manifest.paper = call.paper;
   manifest.effort = call.effort;
@@ -177,7 +182,7 @@ std::string damage(const Manifest& manifest, const Files& files) {
 }
 
 // What this program is made with that the archive was not.
-std::string other_tools(const Manifest& then, const ink::FontSet& fonts) {
+std::string other_tools(const Manifest& then, const Recipe& recipe) {
   std::string text;
   std::map<std::string, std::string> now = writers::library_versions();
   now["splaybook"] = SPLAYBOOK_VERSION;
@@ -186,9 +191,8 @@ std::string other_tools(const Manifest& then, const ink::FontSet& fonts) {
     const std::string was = found == then.versions.end() ? "none" : found->second;
     if (was != version) text += tool + " " + version + ", then " + was + "\n";
   }
-  const std::vector<Manifest::Font> used = writers::fonts_used(fonts);
-  for (const Manifest::Font& font : used)
-    if (std::find(then.fonts.begin(), then.fonts.end(), font) == then.fonts.end())
+  for (const Manifest::Font& font : fonts_of(recipe))
+    if (std::ranges::find(then.fonts, font) == then.fonts.end())
       text += "the font " + font.family + " is another file than then\n";
   return text;
 }
@@ -204,31 +208,32 @@ Recipe recipe_of(const Manifest& manifest, const Files& files, const std::string
   call.paper = manifest.paper;
   call.effort = manifest.effort;
   Recipe recipe{
-      make_piece(held(files, manifest.source), manifest.source, overrides_of(call)), name, {}};
+      make_piece(held(files, manifest.source), manifest.source, overrides_of(call)), name, {}, {}};
   for (const auto& [whom, style] : manifest.styles)
     recipe.styles[whom] = {style, held(files, style)};
   for (const auto& [whom, symbols] : manifest.symbols)
     for (const auto& [symbol, file] : symbols)
       recipe.styles[whom].symbols[symbol] = held(files, file);
+  for (const auto& [whom, style] : recipe.styles) recipe.looks.emplace(whom, look_of(style));
   return recipe;
 }
 
 }  // namespace
 
 int archive(const Call& call) {
-  Recipe recipe{open_piece(call), {}, {}};
+  Recipe recipe{open_piece(call), {}, {}, {}};
   if (!recipe.piece.project || withheld(recipe.piece)) return wrong_project;
   recipe.name = base_name(call, recipe.piece);
   for (const char* whom : {"shop", "client"}) {
-    StyleFile style = style_file(call, whom);
+    StyleFile style = read_style_file(style_path(call, whom));
+    recipe.looks.emplace(whom, look_of(style));
     style.path = "style-" + fs::path(style.path).filename().string();
     recipe.styles[whom] = std::move(style);
   }
-  const ink::FontSet fonts;
   std::string faults;
-  Files files = make_files(recipe, fonts, faults);
+  Files files = make_files(recipe, faults);
   if (!faults.empty()) std::cerr << "The drawing hand failed on these pages:\n" << faults;
-  add_manifest(manifest_of(recipe, call, files, fonts), files);
+  add_manifest(manifest_of(recipe, call, files), files);
   const fs::path folder = fs::path(call.out) / (recipe.name + "-archive");
   const fs::path packed = folder.string() + ".zip";
   const bool folder_there = is_there(folder, files), packed_there = is_there(packed, files);
@@ -261,17 +266,16 @@ int check_archive(const Call& call) {
     return wrong_project;
   }
   std::cout << files.size() << " files, whole\n";
-  const ink::FontSet fonts;
-  const std::string others = other_tools(manifest, fonts);
-  if (!others.empty()) std::cout << "Not the tools it was made with:\n" << others;
   const std::string stem = fs::path(manifest.source).stem().string();
   const Recipe recipe = recipe_of(manifest, files, stem + "-" + manifest.revision);
+  const std::string others = other_tools(manifest, recipe);
+  if (!others.empty()) std::cout << "Not the tools it was made with:\n" << others;
   if (!recipe.piece.project || recipe.piece.plan.stopped()) {
     std::cout << "Its source can't be printed with these tools.\n";
     return wrong_project;
   }
   std::string page_faults_now;
-  const Files again = make_files(recipe, fonts, page_faults_now);
+  const Files again = make_files(recipe, page_faults_now);
   std::string differs;
   for (const auto& [name, bytes] : again) {
     const auto old = files.find(name);

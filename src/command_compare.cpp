@@ -13,19 +13,19 @@ namespace {
 
 struct Revision {
   Piece piece;
-  model::Style style;
+  Look look;
   sheets::Issue issue;
   ink::Packet packet;
 };
 
 // Nothing when the file is wrong or its pages are withheld.
-std::optional<Revision> revision_of(Call call, const std::string& file, const ink::FontSet& fonts) {
+std::optional<Revision> revision_of(Call call, const std::string& file) {
   call.file = file;
-  Revision revision{open_piece(call), style_of(call), {}, {}};
+  Revision revision{open_piece(call), look_of(call), {}, {}};
   if (!revision.piece.project || withheld(revision.piece)) return {};
-  revision.issue = {call.whom == "client" ? sheets::ForWhom::client : sheets::ForWhom::shop,
-                    check_figure(revision.piece)};
-  revision.packet = sheets::make_packet(revision.piece.plan, revision.style, fonts, revision.issue);
+  revision.issue = issue_of(revision.piece, call.whom);
+  revision.packet = sheets::make_packet(revision.piece.plan, revision.look.style,
+                                        *revision.look.fonts, revision.issue);
   return revision;
 }
 
@@ -53,15 +53,14 @@ void tell(const sheets::Comparison& comparison, std::ostream& out) {
 }  // namespace
 
 int compare(const Call& call) {
-  const ink::FontSet fonts;
-  const std::optional<Revision> before = revision_of(call, call.old_file, fonts);
-  const std::optional<Revision> now = revision_of(call, call.file, fonts);
+  const std::optional<Revision> before = revision_of(call, call.old_file);
+  const std::optional<Revision> now = revision_of(call, call.file);
   if (!before || !now) return wrong_project;
   const model::Job& job = now->piece.project->job;
   const sheets::Comparison comparison = sheets::compare(
       {before->piece.plan, before->packet}, {now->piece.plan, now->packet},
       model::changes(reading::all_said(before->piece.source), reading::all_said(now->piece.source)),
-      fonts);
+      *now->look.fonts);
   tell(comparison, std::cout);
   if (!comparison.any()) {
     std::cout << "No difference.\n";
@@ -71,19 +70,20 @@ int compare(const Call& call) {
     std::cerr << "Both files say revision " << *job.revision
               << ": pages of the one can't be told from pages of the other.\n";
   const auto context = [&](const Revision& revision) {
-    return sheets::context_of(revision.piece.plan, revision.style, fonts, revision.issue);
+    return sheets::context_of(revision.piece.plan, revision.look.style, *revision.look.fonts,
+                              revision.issue);
   };
   const std::string name = base_name(call, now->piece) + "-" + call.whom;
   const std::string old_name =
       std::filesystem::path(call.old_file).stem().string() + "-" + comparison.revision_before;
-  writers::write_files(
-      call.out,
-      {{name + "-changes.pdf",
-        writers::pdf(sheets::marked_packet(context(*now), comparison, now->packet, now->issue.whom,
-                                           call.only_changed),
-                     fonts)},
-       {old_name + "-" + call.whom + "-void.pdf",
-        writers::pdf(sheets::void_packet(context(*before), before->packet, job), fonts)}});
+  writers::write_files(call.out,
+                       {{name + "-changes.pdf",
+                         writers::pdf(sheets::marked_packet(context(*now), comparison, now->packet,
+                                                            now->issue.whom, call.only_changed),
+                                      *now->look.fonts)},
+                        {old_name + "-" + call.whom + "-void.pdf",
+                         writers::pdf(sheets::void_packet(context(*before), before->packet, job),
+                                      *before->look.fonts)}});
   std::cout << (std::filesystem::path(call.out) / (name + "-changes.pdf")).string() << '\n';
   return done;
 }

@@ -3,7 +3,6 @@
 #include <iostream>
 
 #include "commands.h"
-#include "sheets/packet.h"
 #include "writers/files.h"
 #include "writers/formats.h"
 #include "writers/report.h"
@@ -21,19 +20,26 @@ writers::Files files_of(const writers::Subject& subject, const std::vector<std::
 
 }  // namespace
 
-Printed print_piece(const Call& call, const Piece& piece, const ink::FontSet& fonts) {
-  const bool client = call.whom == "client";
-  const sheets::Issue issue{client ? sheets::ForWhom::client : sheets::ForWhom::shop,
-                            check_figure(piece)};
-  const model::Style style = style_of(call);
-  const ink::Packet packet = sheets::make_packet(piece.plan, style, fonts, issue);
-  const std::string faults =
-      page_faults(packet, fonts, sheets::parts_wanted(piece.plan, style, issue.whom));
+sheets::Issue issue_of(const Piece& piece, const std::string& whom) {
+  return {whom == "client" ? sheets::ForWhom::client : sheets::ForWhom::shop, check_figure(piece)};
+}
+
+Issued issue_packet(const Piece& piece, const Look& look, const std::string& whom) {
+  const sheets::Issue issue = issue_of(piece, whom);
+  Issued issued{sheets::make_packet(piece.plan, look.style, *look.fonts, issue), {}};
+  issued.faults = page_faults(issued.packet, *look.fonts,
+                              sheets::parts_wanted(piece.plan, look.style, issue.whom));
+  return issued;
+}
+
+Printed print_piece(const Call& call, const Piece& piece) {
+  const Look look = look_of(call);
+  const auto [packet, faults] = issue_packet(piece, look, call.whom);
   if (!faults.empty())
     std::cerr << "The drawing hand failed on these pages; look at them before you cut:\n" << faults;
-  writers::Files files =
-      files_of({piece.plan, packet, fonts, base_name(call, piece), call.whom, &piece.as_built},
-               call.formats);
+  writers::Files files = files_of(
+      {piece.plan, packet, *look.fonts, base_name(call, piece), call.whom, &piece.as_built},
+      call.formats);
   writers::write_files(call.out, files);
   Printed printed{{}, packet.pages.size()};
   for (const auto& [name, bytes] : files)
@@ -45,8 +51,7 @@ int print(const Call& call) {
   if (call.whom == "archive") return archive(call);
   const Piece piece = open_piece(call);
   if (!piece.project || withheld(piece)) return wrong_project;
-  const ink::FontSet fonts;
-  const Printed printed = print_piece(call, piece, fonts);
+  const Printed printed = print_piece(call, piece);
   for (const std::string& file : printed.files) {
     std::cout << file;
     if (file.ends_with(".pdf")) std::cout << ": " << printed.pages << " pages";
@@ -62,8 +67,8 @@ int report(const Call& call) {
     std::cout << writers::report(piece.plan, nullptr);
     return wrong_project;
   }
-  const ink::FontSet fonts;
-  const ink::Packet packet = sheets::make_packet(piece.plan, style_of(call), fonts);
+  const Look look = look_of(call);
+  const ink::Packet packet = sheets::make_packet(piece.plan, look.style, *look.fonts);
   std::cout << writers::report(piece.plan, &packet);
   return done;
 }

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <stdexcept>
 #include <system_error>
+#include <utility>
 
 #include "commands.h"
 #include "reading/reading.h"
@@ -73,12 +74,34 @@ std::string read_one_symbol(const StyleFile& file, model::SymbolFile& symbol) {
   return faults;
 }
 
+std::shared_ptr<const ink::FontSet> fonts_of(const StyleFile& file, const model::Style& style) {
+  const Given<std::string>& typeface = style.typeface;
+  if (!typeface.given) return std::make_shared<const ink::FontSet>();
+  try {
+    return std::make_shared<const ink::FontSet>(*typeface);
+  } catch (const std::runtime_error& error) {
+    throw std::runtime_error(describe({typeface.span, "no-typeface", error.what(),
+                                       "a family with upright, bold and italic TrueType fonts",
+                                       "`fc-list : family` names those that are installed"},
+                                      file.path, file.text));
+  }
+}
+
 }  // namespace
 
-StyleFile find_style(const std::string& name, const std::vector<fs::path>& folders) {
-  fs::path path = name;
-  for (const fs::path& folder : folders)
-    if (!fs::exists(path)) path = folder / (name + ".toml");
+std::vector<fs::path> sign_paths(const fs::path& path) try {
+  std::vector<fs::path> paths;
+  const reading::StyleReading result =
+      read_alone({path.string(), writers::read_file(path, reading::largest_file)});
+  if (result.style)
+    for (const model::SymbolFile* symbol : std::as_const(result.style->symbols).all())
+      if (symbol->file.given) paths.push_back(path.parent_path() / *symbol->file);
+  return paths;
+} catch (const std::runtime_error&) {
+  return {};
+}
+
+StyleFile read_style_file(const fs::path& path) {
   StyleFile file{path.string(), writers::read_file(path, reading::largest_file)};
   reading::StyleReading result = read_alone(file);
   if (!result.style) return file;  // its faults are told when it is read for use
@@ -87,7 +110,7 @@ StyleFile find_style(const std::string& name, const std::vector<fs::path>& folde
   return file;
 }
 
-model::Style read_style(const StyleFile& file) {
+Look look_of(const StyleFile& file) {
   reading::StyleReading result = read_alone(file);
   std::string faults;
   for (const Diagnostic& fault : result.diagnostics)
@@ -96,7 +119,8 @@ model::Style read_style(const StyleFile& file) {
   for (model::SymbolFile* symbol : result.style->symbols.all())
     if (symbol->file.given) faults += read_one_symbol(file, *symbol);
   if (!faults.empty()) throw std::runtime_error(faults);
-  return std::move(*result.style);
+  std::shared_ptr<const ink::FontSet> fonts = fonts_of(file, *result.style);
+  return {std::move(*result.style), std::move(fonts)};
 }
 
 }  // namespace splay

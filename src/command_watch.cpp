@@ -7,8 +7,10 @@
 #include <cerrno>
 #include <cstring>
 #include <iostream>
+#include <set>
 #include <stdexcept>
 #include <system_error>
+#include <utility>
 
 #include "commands.h"
 
@@ -18,22 +20,25 @@ namespace {
 
 namespace fs = std::filesystem;
 
-// The saves of one file: written in place, or replaced by another of its name, as editors do.
+// The saves of some files: written in place, or replaced by another of their name, as editors do.
 class Saves {
  public:
-  explicit Saves(const fs::path& file)
-      : name_(file.filename().string()), number_(::inotify_init1(0)) {
-    const fs::path folder = fs::absolute(file).parent_path();
-    if (number_ < 0 ||
-        ::inotify_add_watch(number_, folder.c_str(), IN_CLOSE_WRITE | IN_MOVED_TO) < 0)
-      throw std::runtime_error("can't watch " + folder.string() + ": " +
-                               std::generic_category().message(errno));
+  Saves() : number_(::inotify_init1(0)) {
+    if (number_ < 0) refuse("saves");
   }
-  ~Saves() {
-    if (number_ >= 0) ::close(number_);
-  }
+  ~Saves() { ::close(number_); }
   Saves(const Saves&) = delete;
   Saves& operator=(const Saves&) = delete;
+
+  // A folder that is not there can't be watched: `needed` says whether that is an error.
+  void follow(const fs::path& file, bool needed) {
+    const fs::path folder = fs::absolute(file).parent_path();
+    const int watched = ::inotify_add_watch(number_, folder.c_str(), IN_CLOSE_WRITE | IN_MOVED_TO);
+    if (watched >= 0)
+      followed_.insert({watched, file.filename().string()});
+    else if (needed)
+      refuse(folder.string());
+  }
 
   void wait() {
     while (!next_is_a_save()) {
@@ -41,6 +46,10 @@ class Saves {
   }
 
  private:
+  [[noreturn]] static void refuse(const std::string& what) {
+    throw std::runtime_error("can't watch " + what + ": " + std::generic_category().message(errno));
+  }
+
   bool next_is_a_save() {
     alignas(inotify_event) std::array<char, 1 << 14> events{};
     const ssize_t got = ::read(number_, events.data(), events.size());
@@ -51,21 +60,28 @@ class Saves {
       inotify_event event{};
       std::memcpy(&event, events.data() + at, sizeof event);
       const char* name = events.data() + at + sizeof event;
-      saved = saved || (event.len > 0 && name_ == name);
+      saved = saved || (event.len > 0 && followed_.contains({event.wd, name}));
       at += static_cast<ssize_t>(sizeof event) + static_cast<ssize_t>(event.len);
     }
     return saved;
   }
 
-  std::string name_;
+  std::set<std::pair<int, std::string>> followed_;  // the folder's watch, the name in it
   int number_;
 };
 
+// The style may name other signs than before, or lie in another folder.
+void follow_style(const Call& call, Saves& saves) {
+  const fs::path style = style_path(call, call.whom);
+  saves.follow(style, false);
+  for (const fs::path& sign : sign_paths(style)) saves.follow(sign, false);
+}
+
 // Whether pages were printed; whatever is wrong has been said.
-bool try_to_print(const Call& call, const ink::FontSet& fonts) try {
+bool try_to_print(const Call& call) try {
   const Piece piece = open_piece(call);
   if (!piece.project || withheld(piece)) return false;
-  for (const std::string& file : print_piece(call, piece, fonts).files)
+  for (const std::string& file : print_piece(call, piece).files)
     std::cout << "printed " << file << '\n';
   return true;
 } catch (const std::exception& error) {
@@ -76,11 +92,12 @@ bool try_to_print(const Call& call, const ink::FontSet& fonts) try {
 }  // namespace
 
 int watch(const Call& call) {
-  Saves saves(call.file);
-  const ink::FontSet fonts;
+  Saves saves;
+  saves.follow(call.file, true);
   bool any = false;
   while (true) {
-    if (try_to_print(call, fonts))
+    follow_style(call, saves);
+    if (try_to_print(call))
       any = true;
     else
       std::cerr << (any ? "The last good packet stays as it is.\n" : "Nothing is printed yet.\n");

@@ -73,14 +73,18 @@ std::vector<fs::path> shared_folders(const std::string& name, const fs::path& in
   return {program.parent_path().parent_path() / SPLAYBOOK_DATA / name, in_source};
 }
 
-StyleFile style_file(const Call& call, const std::string& whom) {
+fs::path style_path(const Call& call, const std::string& whom) {
   const std::string usual = whom == "client" ? "client" : "bench";
+  const std::string name = call.style.empty() ? usual : call.style;
   std::vector<fs::path> folders = shared_folders("styles", SPLAYBOOK_SOURCE_STYLES);
   folders.insert(folders.begin(), fs::path(call.file).parent_path() / "styles");
-  return find_style(call.style.empty() ? usual : call.style, folders);
+  fs::path path = name;
+  for (const fs::path& folder : folders)
+    if (!fs::exists(path)) path = folder / (name + ".toml");
+  return path;
 }
 
-model::Style style_of(const Call& call) { return read_style(style_file(call, call.whom)); }
+Look look_of(const Call& call) { return look_of(read_style_file(style_path(call, call.whom))); }
 
 std::string check_figure(const Piece& piece) {
   return writers::sha256(reading::signed_text(*piece.project));

@@ -4,11 +4,13 @@
 #include <cstdint>
 #include <filesystem>
 #include <map>
+#include <memory>
 #include <string>
 #include <vector>
 
 #include "ink/fonts.h"
 #include "pipeline.h"
+#include "sheets/packet.h"
 
 namespace splay {
 
@@ -38,15 +40,19 @@ int jobs(const Call& call);                          // the finished jobs among 
 bool is_archive(const std::filesystem::path& path);  // its folder or its .zip
 
 // What the commands share.
-// A style's file by name from one of the folders, or by path, and the files of the symbols it
-// names. Throws std::runtime_error when there is none, or a symbol lies elsewhere than below its
-// folder.
+// A style's file and the files of the symbols it names. Throws std::runtime_error when there is
+// none, or a symbol lies elsewhere than below its folder.
 struct StyleFile {
   std::string path, text;
   std::map<std::string, std::string> symbols{};  // as the style names them, and their bytes
 };
-StyleFile find_style(const std::string& name, const std::vector<std::filesystem::path>& folders);
-model::Style read_style(const StyleFile& file);  // throws std::runtime_error with all faults
+StyleFile read_style_file(const std::filesystem::path& path);
+// A style ready to draw with.
+struct Look {
+  model::Style style;
+  std::shared_ptr<const ink::FontSet> fonts;  // of its typeface
+};
+Look look_of(const StyleFile& file);  // throws std::runtime_error with all faults
 Overrides overrides_of(const Call& call);
 Piece open_piece(const Call& call);  // says what is wrong with the file on standard error
 void show_findings(const Piece& piece, std::ostream& out);
@@ -56,14 +62,24 @@ bool withheld(const Piece& piece);
 // from its folder), else in the source tree.
 std::vector<std::filesystem::path> shared_folders(const std::string& name,
                                                   const std::filesystem::path& in_source);
-StyleFile style_file(const Call& call, const std::string& whom);  // the one asked for or the usual
-model::Style style_of(const Call& call);
+// Where the style lies that was asked for, by path or by name, or the usual one.
+std::filesystem::path style_path(const Call& call, const std::string& whom);
+Look look_of(const Call& call);
+// Where a style's signs lie, there or not; none of a style that can't be read.
+std::vector<std::filesystem::path> sign_paths(const std::filesystem::path& style);
+// The packet for "shop" or "client", and what the page lint says of it.
+struct Issued {
+  ink::Packet packet;
+  std::string faults;  // one line each
+};
+Issued issue_packet(const Piece& piece, const Look& look, const std::string& whom);
+sheets::Issue issue_of(const Piece& piece, const std::string& whom);
 // Writes the packet asked for in every format asked for; says what the page lint finds.
 struct Printed {
   std::vector<std::string> files;
   std::size_t pages = 0;
 };
-Printed print_piece(const Call& call, const Piece& piece, const ink::FontSet& fonts);
+Printed print_piece(const Call& call, const Piece& piece);
 // The check figure of what a client signs: SHA-256 of the file but its records.
 std::string check_figure(const Piece& piece);
 std::string base_name(const Call& call, const Piece& piece);  // "canted-tea-cabinet-B"

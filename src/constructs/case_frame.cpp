@@ -2,29 +2,15 @@
 #include <cmath>
 
 #include "constructs/case_build.h"
+#include "constructs/flat_member.h"
 
 namespace splay::constructs {
 
 int CaseBuild::add_frame_member(const Ring& ring, std::size_t side, double thick) {
-  const RingMember& m = ring.members[side];
-  const Vec2 along = reading_direction(m.direction);
-  const double sense = dot(along, m.direction) > 0 ? 1 : -1;
-  parts::Blank blank;
+  const RingMember& member = ring.members[side];
+  parts::Blank blank = flat_member(member, member.from, member.to, 0, thick, "front");
   blank.name = part_name("frame " + sides_[side]);
   blank.stock = *case_.frame.stock;
-  blank.place = frame(lift(m.outer_1), lift_direction(along), world_front);
-  const double x1 = sense > 0 ? m.from : -m.to, x2 = sense > 0 ? m.to : -m.from;
-  const double width = m.outside.d + m.inside.d;
-  const bool outside_high = dot(blank.place.ey, lift_direction(m.out)) > 0;
-  blank.body =
-      Solid::box({x1, outside_high ? -width : 0, 0}, {x2, outside_high ? 0 : width, thick});
-  const bool upright = std::abs(along.y) > std::abs(along.x);
-  blank.side_names = {upright ? "foot" : "left end",
-                      upright ? "head" : "right end",
-                      outside_high ? "inside edge" : "outside edge",
-                      outside_high ? "outside edge" : "inside edge",
-                      "back",
-                      "front"};
   return builder_.add(std::move(blank));
 }
 

@@ -47,4 +47,9 @@ const model::Registry& registry();
 // The whole project, built and audited.
 parts::Assembly build(const model::Project& project);
 
+// A length as stated, or what its field says holds when it is not; mm.
+inline double or_else(const model::Given<Length>& field, double mm) {
+  return field.given ? field->mm : mm;
+}
+
 }  // namespace splay::constructs

@@ -74,10 +74,7 @@ class DoorBuild {
   std::vector<std::string> tied_;  // joints recorded already
 };
 
-// The sizes of hinges, mm: as stated, or what the fields say holds when they are not.
-inline double or_else(const model::Given<Length>& field, double mm) {
-  return field.given ? field->mm : mm;
-}
+// The sizes of hinges, mm.
 inline double barrel(const DoorHinges& hinges) { return or_else(hinges.barrel, 6); }
 inline double hinge_length(const DoorHinges& hinges) {
   return or_else(hinges.length, Length::inches(2.5).mm);

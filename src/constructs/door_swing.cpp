@@ -27,11 +27,6 @@ struct Touch {
   std::string what;
 };
 
-bool apart(const Box& a, const Box& b) {
-  return a.high.x < b.low.x || b.high.x < a.low.x || a.high.y < b.low.y || b.high.y < a.low.y ||
-         a.high.z < b.low.z || b.high.z < a.low.z;
-}
-
 Obstacle obstacle(const parts::Part& part, const Rigid& motion = {}) {
   Obstacle made{part.name, part.body.transformed(motion * part.place), {}};
   made.box = made.body.bounds();

@@ -17,10 +17,6 @@ namespace {
 constexpr double least_room = 1;   // mm between the box and a leaning side
 constexpr double room_behind = 3;  // mm behind runners of a length found here
 
-double or_else(const model::Given<Length>& field, double mm) {
-  return field.given ? field->mm : mm;
-}
-
 }  // namespace
 
 bool DrawerBuild::stop(std::string code, std::string text, std::string remedy,

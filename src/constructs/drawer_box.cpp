@@ -10,7 +10,7 @@ namespace splay::constructs {
 
 namespace {
 
-constexpr double least_wood = 3;  // mm outside of a groove or a dowel
+constexpr double wood_outside = 3;  // mm outside of a groove or a dowel
 
 std::array<std::string, 6> box_names(const Rigid& place, const char* first, const char* second) {
   const bool up_high = place.ey.z > 0;
@@ -110,7 +110,7 @@ void DrawerBuild::join_corner(int side, int cross, bool right, bool back) {
       break;
     case BoxCorner::dowel: {
       joinery::DowelKind dowel;
-      dowel.embed.value.mm = thick_ - dowel.bottom_gap->mm - least_wood;
+      dowel.embed.value.mm = thick_ - dowel.bottom_gap->mm - wood_outside;
       dowel.embed.given = true;
       fault = dowel.make(builder_, side, cross);
       break;
@@ -134,7 +134,7 @@ void DrawerBuild::add_bottom() {
   const double t = stock_thickness(builder_, *box.bottom);
   const double low = z_[0] + box.bottom_up->mm, high = low + t;
   const double grow = box.into->mm - box.clearance->mm;
-  if (box.into->mm > thick_ - least_wood || grow <= 0 || high > z_[1] - 3) {
+  if (box.into->mm > thick_ - wood_outside || grow <= 0 || high > z_[1] - 3) {
     stop("no-bottom", "The bottom of " + spec_.name + " can't be held in its grooves.",
          "Grooves 3 mm less deep than the sides are thick, deeper than the clearance, and below "
          "their upper edge.",

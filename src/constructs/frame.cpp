@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "constructs/flat_member.h"
 #include "constructs/frame_build.h"
 #include "joinery/half_lap.h"
 #include "joinery/joint.h"
@@ -113,27 +114,11 @@ std::array<double, 2> FrameBuild::reach(std::size_t side) const {
 }
 
 void FrameBuild::add_member(std::size_t side) {
-  const RingMember& m = ring_.members[side];
   const auto [from, to] = reach(side);
-  const Vec2 along = reading_direction(m.direction);
-  const double sense = dot(along, m.direction) > 0 ? 1 : -1;
-  const Rigid flat = frame(lift(m.outer_1, thick_), lift_direction(along), world_front);
-  parts::Blank blank;
+  parts::Blank blank = flat_member(ring_.members[side], from, to, thick_, thick_, "face");
   blank.name = part_name(builder_, owner_, place_.word + place_.sides[side] + " member");
   blank.stock = *choice_.stock;
-  blank.place = place_.place * flat;
-  const double x1 = sense > 0 ? from : -to, x2 = sense > 0 ? to : -from;
-  const double width = m.outside.d + m.inside.d;
-  const bool outside_high = dot(flat.ey, lift_direction(m.out)) > 0;
-  blank.body =
-      Solid::box({x1, outside_high ? -width : 0, 0}, {x2, outside_high ? 0 : width, thick_});
-  const bool upright = std::abs(along.y) > std::abs(along.x);
-  blank.side_names = {upright ? "foot" : "left end",
-                      upright ? "head" : "right end",
-                      outside_high ? "inside edge" : "outside edge",
-                      outside_high ? "outside edge" : "inside edge",
-                      "back",
-                      "face"};
+  blank.place = place_.place * blank.place;
   parts_.push_back(builder_.add(std::move(blank)));
 }
 

@@ -10,11 +10,11 @@ namespace splay::constructs {
 
 namespace {
 
-constexpr double chord_error = 0.01;  // mm between a facet and the true curve
-constexpr double pi = std::numbers::pi;
+constexpr double chord_off = 0.01;  // mm between a facet and the true curve
+using std::numbers::pi;
 
 int facet_count(double radius, double turn) {
-  const double step = 2 * std::acos(1 - std::min(1.0, chord_error / radius));
+  const double step = 2 * std::acos(1 - std::min(1.0, chord_off / radius));
   return std::max(1, static_cast<int>(std::ceil(turn / step)));
 }
 

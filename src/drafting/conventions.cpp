@@ -10,7 +10,7 @@ namespace splay::drafting {
 
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 // Points of a sign drawn upright, one unit high, at its place.
 struct Sign {

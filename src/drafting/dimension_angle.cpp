@@ -12,7 +12,7 @@ namespace splay::drafting {
 
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 double heading_of(Vec2 v) { return std::atan2(v.y, v.x); }
 

@@ -8,7 +8,7 @@ namespace splay::drafting {
 namespace {
 
 // The boxes of a text and of a line leave more than `reach` between them.
-bool apart(const Quad& text, Vec2 a, Vec2 b, double reach) {
+bool parted(const Quad& text, Vec2 a, Vec2 b, double reach) {
   const auto beyond = [reach](double low, double high, double p, double q) {
     return low > std::max(p, q) + reach || high < std::min(p, q) - reach;
   };
@@ -63,7 +63,7 @@ void RowFrame::line(double s1, double t1, double s2, double t2, ink::Path& path,
   if (length < 1e-6) return;
   std::vector<Interval> blocked;
   for (const Quad& text : avoid) {
-    if (apart(text, a, b, 1.5 * clearance)) continue;
+    if (parted(text, a, b, 1.5 * clearance)) continue;
     for (const Interval& cut : clip_segment(grown(text, clearance), a, b)) blocked.push_back(cut);
   }
   std::ranges::sort(blocked, {}, &Interval::from);

@@ -15,7 +15,7 @@ namespace {
 // wide as the frame and stands over the strip with the bar.
 constexpr double block_width = 180, block_height = 24, bar_strip = 13;
 constexpr double side_strip = 12;  // right of the drawing, for the upright bar
-constexpr double air = 3;
+constexpr double frame_air = 3;
 
 bool lying(const ink::Paper& paper) { return paper.width > paper.height; }
 
@@ -146,8 +146,8 @@ ink::Paper paper_named(std::string_view name) {
 
 ink::Rect free_area(const ink::Paper& paper) {
   const ink::Rect frame = paper.area();
-  return {{frame.low.x + air, frame.low.y + band_height(paper) + air},
-          {frame.high.x - side_strip, frame.high.y - air}};
+  return {{frame.low.x + frame_air, frame.low.y + band_height(paper) + frame_air},
+          {frame.high.x - side_strip, frame.high.y - frame_air}};
 }
 
 ink::Page start_page(const Kit& kit, const ink::Paper& paper, const TitleFields& fields) {

@@ -99,6 +99,9 @@ inline constexpr double least_at_fence = 6;
 // The piece that a rip keeps, lying flat or on edge, is narrower than that beside the fence.
 bool too_near_fence(const Step& step);
 
+// mm: a shorter piece that is kept jams between a stop that stays and the blade. Common practice,
+// no source.
+inline constexpr double short_at_stop = 100;
 inline constexpr double least_bearing = 2.0;  // mm: a shorter contact lets the work rock
 // How long the work's furthest surface towards `out` is along a direction.
 double bearing(const Derivation& at, Vec3 out, Vec3 along);

@@ -13,7 +13,7 @@ using parts::Side;
 
 namespace {
 
-constexpr double same_way = 1e-7;
+constexpr double square_within = 1e-7;
 
 struct Round {
   Vec3 axis, centre;  // the axis points into the wood; a point of it
@@ -29,7 +29,7 @@ std::optional<Vec3> common_axis(const Region& removed) {
     if (norm(line) < 1e-3) continue;
     const Vec3 axis = unit(line);
     const auto along = std::count_if(removed.begin(), removed.end(), [&](const Plane& plane) {
-      return std::abs(dot(plane.n, axis)) < same_way;
+      return std::abs(dot(plane.n, axis)) < square_within;
     });
     if (along >= 6 && static_cast<std::size_t>(along) + 2 >= removed.size()) return axis;
   }
@@ -72,11 +72,11 @@ std::optional<Round> round_hole(const Derivation& at, const Region& removed) {
   Round round;
   round.axis = *axis;
   for (const Plane& plane : removed)
-    if (std::abs(dot(plane.n, *axis)) < same_way) round.facets.push_back(plane);
+    if (std::abs(dot(plane.n, *axis)) < square_within) round.facets.push_back(plane);
   if (round.facets.size() < 6 || !find_circle(round)) return {};
   // The end that bounds it inside the wood is its bottom.
   for (const Plane& plane : removed) {
-    if (std::abs(dot(plane.n, *axis)) < same_way) continue;
+    if (std::abs(dot(plane.n, *axis)) < square_within) continue;
     const double end = plane.d - dot(plane.n, round.centre);
     const Vec3 bottom = round.centre + plane.n * end;
     const bool inside = [&] {
@@ -84,7 +84,7 @@ std::optional<Round> round_hole(const Derivation& at, const Region& removed) {
         if (dot(outward(side), bottom) > at.high(outward(side)) - 1e-6) return false;
       return true;
     }();
-    if (!inside || std::abs(std::abs(dot(plane.n, *axis)) - 1) > same_way) continue;
+    if (!inside || std::abs(std::abs(dot(plane.n, *axis)) - 1) > square_within) continue;
     if (round.bottom) return {};
     round.bottom = plane;
   }

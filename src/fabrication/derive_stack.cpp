@@ -18,7 +18,6 @@ namespace {
 constexpr double overrun = 2;
 // mm: a stop stands no nearer to the cut. Common practice, no source.
 constexpr double least_at_stop = 5;
-constexpr double short_at_stop = 100;
 
 // The wall the stack is set to, the width it clears from there, and its highest corner.
 struct Stack {

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "base/index.h"
 #include "base/tolerance.h"
 
 namespace splay::fabrication {
@@ -15,11 +16,9 @@ using parts::Side;
 
 namespace {
 
-constexpr double nothing = 1e-6;  // mm3
+constexpr double no_wood = 1e-6;  // mm3
 
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
-
-bool near(double a, double b) { return std::abs(a - b) < tolerance::on_plane; }
+bool flush(double a, double b) { return std::abs(a - b) < tolerance::on_plane; }
 
 // From a strip's frame to its panel's.
 Plane onto(const Part& panel, const Part& strip, const Plane& plane) {
@@ -34,15 +33,15 @@ Box box_in(const Part& panel, const Part& strip) {
 
 std::optional<Edging> edging_on(const parts::Assembly& all, const parts::Joint& joint) {
   const int strip = joint.between.front(), panel = joint.between.back();
-  const Part& core = all.parts[at(panel)];
-  const Box box = box_in(core, all.parts[at(strip)]);
-  const bool over = near(box.low.z, 0) && near(box.high.z, core.size.z) &&
+  const Part& core = all.parts[index(panel)];
+  const Box box = box_in(core, all.parts[index(strip)]);
+  const bool over = flush(box.low.z, 0) && flush(box.high.z, core.size.z) &&
                     box.low.x > -tolerance::on_plane &&
                     box.high.x < core.size.x + tolerance::on_plane;
   if (!over) return {};
   const double thick = box.high.y - box.low.y;
-  if (near(box.high.y, 0)) return Edging{strip, Side::y_low, thick, {{0, -1, 0}, 0}};
-  if (near(box.low.y, core.size.y))
+  if (flush(box.high.y, 0)) return Edging{strip, Side::y_low, thick, {{0, -1, 0}, 0}};
+  if (flush(box.low.y, core.size.y))
     return Edging{strip, Side::y_high, thick, {{0, 1, 0}, core.size.y}};
   return {};
 }
@@ -58,13 +57,13 @@ void add_own_cuts(const parts::Assembly& all, const std::vector<Edging>& edging,
   }
   for (const Operation& operation : whole.operations) work.subtract(operation.removed);
   for (const Edging& each : edging) {
-    const Part& strip = all.parts[at(each.strip)];
+    const Part& strip = all.parts[index(each.strip)];
     for (const Operation& operation : strip.operations) {
       Region removed{each.seam.flipped()};
       for (const Plane& plane : operation.removed) removed.push_back(onto(whole, strip, plane));
       Solid more = work;
       more.keep(removed);
-      if (more.empty() || more.volume() < nothing) continue;
+      if (more.empty() || more.volume() < no_wood) continue;
       work.subtract(removed);
       whole.operations.push_back(
           {OperationKind::notch, operation.name, operation.joint, removed, {}, {}});
@@ -93,11 +92,11 @@ int panel_of(const parts::Assembly& all, int part) {
 }
 
 Part as_cut(const parts::Assembly& all, int part) {
-  Part whole = all.parts[at(part)];
+  Part whole = all.parts[index(part)];
   const std::vector<Edging> edging = edging_of(all, part);
   if (edging.empty()) return whole;
   for (const Edging& each : edging) {
-    const Part& strip = all.parts[at(each.strip)];
+    const Part& strip = all.parts[index(each.strip)];
     whole.body.add_disjoint(strip.body.transformed(whole.place.inverse() * strip.place));
   }
   add_own_cuts(all, edging, whole);
@@ -111,8 +110,8 @@ Solid panel_share(Solid whole, const std::vector<Edging>& edging) {
 
 Solid strip_share(Solid whole, const parts::Assembly& all, int panel, const Edging& edging) {
   whole.keep(edging.seam.flipped());
-  return whole.transformed(all.parts[at(edging.strip)].place.inverse() *
-                           all.parts[at(panel)].place);
+  return whole.transformed(all.parts[index(edging.strip)].place.inverse() *
+                           all.parts[index(panel)].place);
 }
 
 }  // namespace splay::fabrication

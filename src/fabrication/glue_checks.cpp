@@ -2,14 +2,13 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/index.h"
 #include "fabrication/glue_up.h"
 #include "fabrication/plan.h"
 
 namespace splay::fabrication {
 
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 bool has(const std::vector<int>& sorted, int part) {
   return std::binary_search(sorted.begin(), sorted.end(), part);
@@ -30,7 +29,7 @@ double first_wood(const parts::Assembly& all, const std::vector<int>& among, Vec
                   int* hit = nullptr) {
   double nearest = 1e300;
   for (const int part : among) {
-    const Solid& solid = all.parts[at(part)].world;
+    const Solid& solid = all.parts[index(part)].world;
     for (std::size_t c = 0; c < solid.cells().size(); ++c) {
       double low = 0, high = 1e300;
       for (const Plane& plane : solid.cell_region(c)) {
@@ -67,7 +66,7 @@ class WetChecks {
       const int stage = first_with(stages_, round(corners));
       if (corners.size() < 3 || stage < 0) continue;
       const auto add = [&](MeasureKind kind, const std::string& what, double value) {
-        stages_[at(stage)].checks.push_back(
+        stages_[index(stage)].checks.push_back(
             {kind, all_.loops[i].name + ": " + what, value, tolerance_, static_cast<int>(i)});
       };
       for (std::size_t a = 0; a < corners.size(); ++a)
@@ -95,7 +94,7 @@ class WetChecks {
       const double low = first_wood(all_, hosts, from, -part.place.ex);
       const double high = first_wood(all_, hosts, from, part.place.ex);
       if (low > 1e200 || high > 1e200 || low <= 0 || high <= 0) continue;
-      stages_[at(stage)].checks.push_back(
+      stages_[index(stage)].checks.push_back(
           {MeasureKind::inside, "inside, on " + part.name, low + high, tolerance_, -1});
     }
   }
@@ -124,20 +123,20 @@ class WetChecks {
   }
 
   void hangs(GlueStage& stage, int part, int joint) {
-    const JointWork& work = work_[at(joint)];
-    if (all_.joints[at(joint)].made != parts::Made::in_turn) return;  // edging
-    const parts::Part& hung = all_.parts[at(part)];
+    const JointWork& work = work_[index(joint)];
+    if (all_.joints[index(joint)].made != parts::Made::in_turn) return;  // edging
+    const parts::Part& hung = all_.parts[index(part)];
     const bool shortish = work.length > 0.5 * std::max(hung.size.x, hung.size.y);
     const bool ends = work.ends == part || work.corner;
     if (!ends || work.bond != Bond::glued || (shortish && hung.size.x < 3 * hung.size.z)) return;
     stage.one_end.push_back(part);
-    const std::vector<int>& between = all_.joints[at(joint)].between;
+    const std::vector<int>& between = all_.joints[index(joint)].between;
     const int other = between[0] == part ? between[1] : between[0];
     const double bent = angle_between(work.corner ? hung.place.ex : work.axis,
-                                      along_host(all_.parts[at(other)], work));
+                                      along_host(all_.parts[index(other)], work));
     constexpr double to = 0.1 * 3.14159265358979323846 / 180;  // what a bevel gauge shows
     stage.checks.push_back({MeasureKind::angle,
-                            "between " + hung.name + " and " + all_.parts[at(other)].name,
+                            "between " + hung.name + " and " + all_.parts[index(other)].name,
                             std::min(bent, 3.14159265358979323846 - bent), to, -1});
   }
 
@@ -167,14 +166,14 @@ class WetChecks {
     double low = 1e300, high = -1e300;
     for (std::size_t j = 0; j < all_.joints.size(); ++j) {
       if (work_[j].ends != part || work_[j].bond == Bond::fitted) continue;
-      if (norm(cross(work_[j].axis, all_.parts[at(part)].place.ex)) > 1e-6) continue;
+      if (norm(cross(work_[j].axis, all_.parts[index(part)].place.ex)) > 1e-6) continue;
       for (const int other : all_.joints[j].between)
         if (other != part && std::ranges::find(hosts, other) == hosts.end()) hosts.push_back(other);
-      const double x = all_.parts[at(part)].place.local_point(work_[j].middle).x;
+      const double x = all_.parts[index(part)].place.local_point(work_[j].middle).x;
       low = std::min(low, x);
       high = std::max(high, x);
     }
-    if (high - low < 0.6 * all_.parts[at(part)].size.x) hosts.clear();
+    if (high - low < 0.6 * all_.parts[index(part)].size.x) hosts.clear();
     return hosts;
   }
 
@@ -259,10 +258,10 @@ void find_out_of_reach(const Plan& plan, std::vector<GlueStage>& stages) {
   for (std::size_t p = 0; p < all.parts.size(); ++p)
     if (!has(out, static_cast<int>(p))) fixed.push_back(static_cast<int>(p));
   for (const int p : fixed) {
-    const parts::Part& part = all.parts[at(p)];
+    const parts::Part& part = all.parts[index(p)];
     std::vector<int> others;
     for (const int other : fixed)
-      if (other != p && near(boxes[at(p)], boxes[at(other)], hand)) others.push_back(other);
+      if (other != p && near(boxes[index(p)], boxes[index(other)], hand)) others.push_back(other);
     for (const parts::Side side : {parts::Side::z_low, parts::Side::z_high}) {
       for (const Face& face : part.world.boundary().faces) {
         const Vec3 outward = part.place.direction(parts::outward(side));
@@ -272,7 +271,7 @@ void find_out_of_reach(const Plan& plan, std::vector<GlueStage>& stages) {
         if (hit < 0 || hidden.gap < play) continue;
         const int stage = first_with(stages, {std::min(p, hit), std::max(p, hit)});
         if (stage >= 0)
-          stages[at(stage)].finish_first.push_back(
+          stages[index(stage)].finish_first.push_back(
               {p, parts::side_name(part, side), hidden.gap, hit});
       }
     }

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/index.h"
 #include "fabrication/glue_clamping.h"
 #include "fabrication/plan.h"
 
@@ -9,20 +10,18 @@ namespace splay::fabrication {
 
 namespace {
 
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
-
 // Common practice, no source: distances between clamps and from a joint's end, wedges.
-constexpr double apart = 250, from_end = 45, short_joint = 120;
+constexpr double clamps_apart = 250, from_end = 45, short_joint = 120;
 constexpr double caul_width = 50, caul_thin = 18;
 constexpr double no_caul = 0.035, no_head = 1.15;  // radians: square enough, and too steep to bear
 
 int places(double length) {
   if (length < short_joint) return 1;
-  return 1 + static_cast<int>(std::ceil((length - 2 * from_end) / apart - 1e-9));
+  return 1 + static_cast<int>(std::ceil((length - 2 * from_end) / clamps_apart - 1e-9));
 }
 
 // Joints that one row of clamps presses together, and what they ask of it.
-struct Line {
+struct ClampLine {
   std::vector<int> joints;
   Vec3 middle;
   double length = 0, force = 0;
@@ -42,7 +41,8 @@ class StageClamps {
     for (const std::vector<int>& piece : stage_.pieces) {
       piece_ = piece;
       for (const int joint : stage_.joints)
-        if (work_[at(joint)].bond == Bond::glued && work_[at(joint)].area > 0 && within(joint))
+        if (work_[index(joint)].bond == Bond::glued && work_[index(joint)].area > 0 &&
+            within(joint))
           open_.push_back(joint);
       carried_along();
       screws();
@@ -58,7 +58,7 @@ class StageClamps {
 
  private:
   bool within(int joint) const {
-    return std::ranges::all_of(all_.joints[at(joint)].between,
+    return std::ranges::all_of(all_.joints[index(joint)].between,
                                [&](int part) { return std::ranges::binary_search(piece_, part); });
   }
 
@@ -74,13 +74,13 @@ class StageClamps {
   void carried_along() {
     const std::vector<int> open = open_;
     std::erase_if(open_, [&](int joint) {
-      const std::vector<int>& between = all_.joints[at(joint)].between;
+      const std::vector<int>& between = all_.joints[index(joint)].between;
       std::vector<int> cores;
       cores.reserve(between.size());
       for (const int part : between) cores.push_back(core_of(part));
       if (std::ranges::is_permutation(cores, between)) return false;
       const auto by = std::ranges::find_if(open, [&](int other) {
-        return std::ranges::is_permutation(all_.joints[at(other)].between, cores);
+        return std::ranges::is_permutation(all_.joints[index(other)].between, cores);
       });
       if (by == open.end()) return false;
       carried_.emplace_back(joint, *by);
@@ -92,8 +92,8 @@ class StageClamps {
     Clamping held;
     held.how = ClampWay::screws;
     std::erase_if(open_, [&](int joint) {
-      if (work_[at(joint)].self_held) held.joints.push_back(joint);
-      return work_[at(joint)].self_held;
+      if (work_[index(joint)].self_held) held.joints.push_back(joint);
+      return work_[index(joint)].self_held;
     });
     if (!held.joints.empty()) rows_.push_back(std::move(held));
   }
@@ -101,7 +101,7 @@ class StageClamps {
   // Tape over a strip, joint by joint.
   void strips() {
     std::erase_if(open_, [&](int joint) {
-      const JointWork& work = work_[at(joint)];
+      const JointWork& work = work_[index(joint)];
       if (!work.strip) return false;
       Clamping row;
       row.how = ClampWay::tape;
@@ -124,7 +124,7 @@ class StageClamps {
     }
   }
 
-  Line take_line();
+  ClampLine take_line();
   void row();
   static bool bears(const Clamping& row);
   void place_heads(Clamping& row, Vec3 middle, Vec3 along, double length);
@@ -145,8 +145,8 @@ void StageClamps::add_caul(Clamping& row, const Hit& hit, Vec3 way, double lengt
   const double angle = angle_between(hit.normal, way);
   if (angle < no_caul) return;
   // On the free end of the part that the clamps draw along a notched block bears, not a wedge.
-  const bool own_end =
-      std::ranges::any_of(row.joints, [&](int joint) { return work_[at(joint)].ends == hit.part; });
+  const bool own_end = std::ranges::any_of(
+      row.joints, [&](int joint) { return work_[index(joint)].ends == hit.part; });
   if (own_end) return;
   for (const Caul& known : row.cauls)
     if (known.part == hit.part && std::abs(known.angle - angle) < 1e-6) return;
@@ -178,12 +178,12 @@ bool StageClamps::bears(const Clamping& row) {
 }
 
 // The joints in one line with the first one left.
-Line StageClamps::take_line() {
-  Line line;
-  const JointWork& first = work_[at(open_.front())];
+ClampLine StageClamps::take_line() {
+  ClampLine line;
+  const JointWork& first = work_[index(open_.front())];
   double count = 0;
   std::erase_if(open_, [&](int joint) {
-    const JointWork& work = work_[at(joint)];
+    const JointWork& work = work_[index(joint)];
     constexpr double same_line = 0.9994;  // cosine of 2 degrees
     const Vec3 apart_by = work.middle - first.middle;
     const Vec3 aside = apart_by - first.axis * dot(apart_by, first.axis);
@@ -205,14 +205,14 @@ Line StageClamps::take_line() {
 // One row of clamps that presses a line of joints together: along the part that ends there, or
 // square to what is pressed where no head bears so.
 void StageClamps::row() {
-  const JointWork& first = work_[at(open_.front())];
-  const Line line = take_line();
+  const JointWork& first = work_[index(open_.front())];
+  const ClampLine line = take_line();
   Clamping row;
   for (const Vec3 axis : {first.axis, first.pressed}) {
     row = {};
     row.joints = line.joints;
     row.axis = axis;
-    row.count = 3;  // to learn how far apart the heads are
+    row.count = 3;  // to learn how far clamps_apart the heads are
     place_heads(row, line.middle, first.along, line.length);
     if (bears(row)) break;
   }
@@ -233,7 +233,7 @@ void StageClamps::row() {
   double steepest = 0, shear = 0;
   for (const Caul& caul : row.cauls) steepest = std::max(steepest, caul.angle);
   for (const int joint : row.joints)
-    if (const JointWork& work = work_[at(joint)]; !work.seats)
+    if (const JointWork& work = work_[index(joint)]; !work.seats)
       shear = std::max(shear, std::acos(std::min(1.0, std::abs(dot(row.axis, work.pressed)))));
   row.head_slide = row.each * std::sin(steepest);
   if (shear > no_slide) row.joint_slide = row.each * std::sin(shear);

@@ -3,14 +3,13 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/index.h"
 #include "fabrication/glue_clamping.h"
 #include "parts/part.h"
 
 namespace splay::fabrication {
 
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 // Common practice, no source: from here on a clamp that reaches in is looked for; air that its head
 // takes; how far in from the outside it reaches. mm.
@@ -35,14 +34,14 @@ class LineThrough {
   Stretch inside(const Cell& cell) const {
     Stretch run;
     for (const CellFace& face : cell.faces) {
-      const double climb = bounds_[at(face.plane)].climb * face.side;
-      const double away = bounds_[at(face.plane)].away * face.side;
+      const double climb = bounds_[index(face.plane)].climb * face.side;
+      const double away = bounds_[index(face.plane)].away * face.side;
       if (std::abs(climb) < 1e-12) {
         if (away > 1e-6) run.to = -1e300;
       } else if (climb > 0) {
         if (-away / climb < run.to) {
           run.to = -away / climb;
-          run.normal = solid_.planes()[at(face.plane)].n * face.side;
+          run.normal = solid_.planes()[index(face.plane)].n * face.side;
         }
       } else {
         run.from = std::max(run.from, -away / climb);
@@ -65,7 +64,7 @@ std::vector<Stretch> wood_on(const parts::Assembly& all, const std::vector<int>&
                              Vec3 way) {
   std::vector<Stretch> found;
   for (const int part : among) {
-    const Solid& solid = all.parts[at(part)].world;
+    const Solid& solid = all.parts[index(part)].world;
     const LineThrough line(solid, from, way);
     for (const Cell& cell : solid.cells()) {
       Stretch run = line.inside(cell);
@@ -82,7 +81,7 @@ bool open_towards(const parts::Assembly& all, const std::vector<int>& among, Vec
                   Vec3 aside) {
   double outside = -1e300;
   for (const int part : among)
-    outside = std::max(outside, all.parts[at(part)].world.extent(aside)[1]);
+    outside = std::max(outside, all.parts[index(part)].world.extent(aside)[1]);
   if (outside - dot(point, aside) > throat) return false;
   return std::ranges::none_of(wood_on(all, among, point, aside),
                               [](const Stretch& run) { return run.to > 1e-6; });

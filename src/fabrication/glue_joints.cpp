@@ -3,6 +3,7 @@
 #include <cmath>
 #include <optional>
 
+#include "base/index.h"
 #include "fabrication/glue_up.h"
 #include "fabrication/plan.h"
 #include "parts/audit.h"
@@ -10,8 +11,6 @@
 namespace splay::fabrication {
 
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 // Minutes to spread glue on both surfaces: for each joint, for each metre of it and for each dowel
 // or loose tenon. `seats`: its walls carry it. Common practice, no source.
@@ -67,7 +66,7 @@ Vec3 across_cheeks(const parts::Assembly& all, const parts::Joint& joint, Vec3 o
         facing, [&](const auto& each) { return norm(cross(each.first, n)) < same; });
     if (known == facing.end()) known = facing.insert(facing.end(), {n, 0.0});
     known->second +=
-        parts::measure(mate, all.parts[at(mate.a)].world, all.parts[at(mate.b)].world).area;
+        parts::measure(mate, all.parts[index(mate.a)].world, all.parts[index(mate.b)].world).area;
   }
   if (facing.empty()) return otherwise;
   return std::ranges::max_element(facing, {}, &std::pair<Vec3, double>::second)->first;
@@ -82,7 +81,7 @@ class Surfaces {
     for (const parts::Mate& mate : joint.mates) {
       const double into = dot(mate.plane.n, way);
       const parts::Contact contact =
-          parts::contact(mate, all.parts[at(mate.a)].world, all.parts[at(mate.b)].world);
+          parts::contact(mate, all.parts[index(mate.a)].world, all.parts[index(mate.b)].world);
       const bool counts = slid || std::abs(into) > pressed;
       for (const Polygon& piece : contact.pieces) {
         if (piece.size() < 3) continue;
@@ -148,7 +147,7 @@ void choose_axis(const parts::Assembly& all, const parts::Joint& joint, JointWor
   for (const bool by_length : {true, false}) {
     if (!ways.empty()) break;
     for (const int part : joint.between) {
-      const parts::Part& each = all.parts[at(part)];
+      const parts::Part& each = all.parts[index(part)];
       if (!ends_along(each, work, by_length)) continue;
       ways.push_back(by_length ? each.place.ex : each.place.ey);
       work.ends = part;
@@ -166,7 +165,7 @@ void choose_axis(const parts::Assembly& all, const parts::Joint& joint, JointWor
 bool is_strip(const parts::Assembly& all, const parts::Joint& joint, const JointWork& work) {
   constexpr double thin = 8, narrow = 60;  // mm; common practice, no source
   return std::ranges::any_of(joint.between, [&](int part) {
-    const parts::Part& each = all.parts[at(part)];
+    const parts::Part& each = all.parts[index(part)];
     const auto reach = each.world.extent(work.pressed);
     return reach[1] - reach[0] <= thin && std::min(each.size.y, each.size.z) <= thin &&
            std::max(each.size.y, each.size.z) <= narrow;
@@ -176,7 +175,7 @@ bool is_strip(const parts::Assembly& all, const parts::Joint& joint, const Joint
 }  // namespace
 
 Bond bond_of(const Plan& plan, int joint) {
-  const Bond usual = hands_of(plan.assembly.joints[at(joint)]).bond;
+  const Bond usual = hands_of(plan.assembly.joints[index(joint)]).bond;
   const bool undone = std::ranges::binary_search(plan.glue_up.undone, joint);
   return undone && usual != Bond::fitted ? Bond::undone : usual;
 }
@@ -185,7 +184,7 @@ std::vector<JointWork> work_of_joints(const Plan& plan, const AssemblyOrder& ord
   const parts::Assembly& all = plan.assembly;
   std::vector<Vec3> ways(all.joints.size(), Vec3{0, 0, 1});
   for (const Joining& joining : order.joinings)
-    for (const int joint : joining.joints) ways[at(joint)] = joining.way;
+    for (const int joint : joining.joints) ways[index(joint)] = joining.way;
   std::vector<JointWork> works;
   for (std::size_t j = 0; j < all.joints.size(); ++j) {
     const parts::Joint& joint = all.joints[j];
@@ -213,8 +212,8 @@ double pressure_for(const Plan& plan, int joint) {
   constexpr double psi = 0.006894757;         // MPa
   constexpr double soft = 520, medium = 640;  // kg/m3: up to poplar, up to soft maple
   double heaviest = 0;
-  for (const int part : plan.assembly.joints[at(joint)].between) {
-    const model::Stock* stock = plan.project->stocks.find(plan.assembly.parts[at(part)].stock);
+  for (const int part : plan.assembly.joints[index(joint)].between) {
+    const model::Stock* stock = plan.project->stocks.find(plan.assembly.parts[index(part)].stock);
     if (stock != nullptr) heaviest = std::max(heaviest, stock->weight());
   }
   return (heaviest < soft ? 100 : heaviest < medium ? 150 : 200) * psi;

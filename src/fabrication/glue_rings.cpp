@@ -4,14 +4,13 @@
 #include <cmath>
 #include <map>
 
+#include "base/index.h"
 #include "fabrication/glue_clamping.h"
 #include "parts/part.h"
 
 namespace splay::fabrication {
 
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 // Common practice, no source.
 constexpr double band_apart = 150, thin_wood = 13;  // mm
@@ -22,7 +21,7 @@ double girth(const parts::Assembly& all, const std::vector<int>& among, Vec3 axi
   const Vec3 up = cross(axis, right);
   std::vector<Vec2> points;
   for (const int part : among)
-    for (const Vec3& p : all.parts[at(part)].world.vertices())
+    for (const Vec3& p : all.parts[index(part)].world.vertices())
       points.push_back({dot(p, right), dot(p, up)});
   const Polygon hull = convex_hull(std::move(points));
   double sum = 0;
@@ -36,11 +35,11 @@ double girth(const parts::Assembly& all, const std::vector<int>& among, Vec3 axi
 double band_slide(const parts::Assembly& all, const Ring& ring, const Clamping& band) {
   Vec3 centre;
   for (const int part : ring.parts)
-    centre = centre +
-             all.parts[at(part)].world.centroid() * (1.0 / static_cast<double>(ring.parts.size()));
+    centre = centre + all.parts[index(part)].world.centroid() *
+                          (1.0 / static_cast<double>(ring.parts.size()));
   // The face or edge that looks away from the ring's middle.
   const auto outwards = [&](int part) {
-    const parts::Part& each = all.parts[at(part)];
+    const parts::Part& each = all.parts[index(part)];
     const Vec3 from = each.world.centroid() - centre;
     const Vec3 flat = from - band.axis * dot(from, band.axis);
     Vec3 best = each.place.ez;
@@ -50,7 +49,7 @@ double band_slide(const parts::Assembly& all, const Ring& ring, const Clamping& 
   };
   double growth = 0;
   for (const int joint : ring.joints) {
-    const std::vector<int>& between = all.joints[at(joint)].between;
+    const std::vector<int>& between = all.joints[index(joint)].between;
     const Vec3 a = outwards(between[0]), b = outwards(between[1]);
     const Vec3 flat_a = a - band.axis * dot(a, band.axis),
                flat_b = b - band.axis * dot(b, band.axis);
@@ -68,10 +67,10 @@ std::vector<Ring> rings_of(const parts::Assembly& all, const std::vector<JointWo
                            const std::vector<int>& joints) {
   std::vector<int> left;
   for (const int joint : joints)
-    if (work[at(joint)].corner) left.push_back(joint);
+    if (work[index(joint)].corner) left.push_back(joint);
   std::map<int, int> degree;
   const auto each_part = [&](int joint, auto visit) {
-    for (const int part : all.joints[at(joint)].between) visit(part);
+    for (const int part : all.joints[index(joint)].between) visit(part);
   };
   for (bool changed = true; changed;) {
     degree.clear();
@@ -87,11 +86,11 @@ std::vector<Ring> rings_of(const parts::Assembly& all, const std::vector<JointWo
   std::vector<Ring> found;
   while (!left.empty()) {
     Ring ring;
-    std::vector<int> reached{all.joints[at(left.front())].between.front()};
+    std::vector<int> reached{all.joints[index(left.front())].between.front()};
     for (std::size_t i = 0; i < reached.size(); ++i) {
       ring.parts.push_back(reached[i]);
       std::erase_if(left, [&](int joint) {
-        const std::vector<int>& between = all.joints[at(joint)].between;
+        const std::vector<int>& between = all.joints[index(joint)].between;
         if (std::ranges::find(between, reached[i]) == between.end()) return false;
         ring.joints.push_back(joint);
         for (const int part : between)
@@ -108,13 +107,13 @@ std::optional<Clamping> clamp_round(const parts::Assembly& all, const std::vecto
                                     const Ring& ring, Rack& rack) {
   Vec3 axis;
   double length = 0, thick = 1e300;
-  const Vec3 first = work[at(ring.joints.front())].pressed;
+  const Vec3 first = work[index(ring.joints.front())].pressed;
   for (const int joint : ring.joints) {
-    const Vec3 turned = cross(first, work[at(joint)].pressed);
+    const Vec3 turned = cross(first, work[index(joint)].pressed);
     if (norm(turned) > norm(axis)) axis = turned;
-    length = std::max(length, work[at(joint)].length);
+    length = std::max(length, work[index(joint)].length);
   }
-  for (const int part : ring.parts) thick = std::min(thick, all.parts[at(part)].size.z);
+  for (const int part : ring.parts) thick = std::min(thick, all.parts[index(part)].size.z);
   if (norm(axis) < 1e-6) return std::nullopt;
   Clamping band;
   band.how = ClampWay::band;

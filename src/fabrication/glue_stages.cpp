@@ -4,14 +4,13 @@
 #include <cmath>
 #include <map>
 
+#include "base/index.h"
 #include "fabrication/glue_up.h"
 #include "fabrication/plan.h"
 
 namespace splay::fabrication {
 
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 double hands_of(const Clamping& row) {
   switch (row.how) {
@@ -48,7 +47,7 @@ class Staging {
       if (stages_[s].joinings.empty()) continue;
       number[s] = static_cast<int>(stages.size());
       stages.push_back(std::move(stages_[s]));
-      for (int& need : stages.back().needs) need = number[at(need)];
+      for (int& need : stages.back().needs) need = number[index(need)];
     }
     for (GlueStage& stage : stages) run(stage, stages);
     return stages;
@@ -64,13 +63,13 @@ class Staging {
   Bond bond(const Joining& joining) const {
     // What asks most of the stage: glue, then what goes with glue, then what is drawn home dry.
     Bond most = Bond::fitted;
-    for (const int joint : joining.joints) most = std::min(most, work_[at(joint)].bond);
+    for (const int joint : joining.joints) most = std::min(most, work_[index(joint)].bond);
     return most;
   }
 
   bool edging(const Joining& joining) const {
     return std::ranges::any_of(joining.joints, [&](int joint) {
-      return plan_.assembly.joints[at(joint)].made == parts::Made::before_assembly;
+      return plan_.assembly.joints[index(joint)].made == parts::Made::before_assembly;
     });
   }
 
@@ -87,7 +86,7 @@ class Staging {
     stage.undone = !stage.joints.empty();
     stage.spreading = 0;
     for (const int joint : stage.joints) {
-      const JointWork& work = work_[at(joint)];
+      const JointWork& work = work_[index(joint)];
       stage.glued = stage.glued || work.bond == Bond::glued;
       stage.spreading += pace * work.spreading;
       stage.undone = stage.undone && work.bond == Bond::undone;
@@ -117,14 +116,14 @@ class Staging {
       std::ranges::sort(all);
       all.erase(std::unique(all.begin(), all.end()), all.end());
     };
-    const Joining& last = order_.joinings[at(joining)];
+    const Joining& last = order_.joinings[index(joining)];
     for (const int s : with) {
-      take(stage.joinings, stages_[at(s)].joinings);
-      take(stage.joints, stages_[at(s)].joints);
-      take(stage.needs, stages_[at(s)].needs);
-      take(stage.parts, stages_[at(s)].parts);
-      stage.pieces.insert(stage.pieces.end(), stages_[at(s)].pieces.begin(),
-                          stages_[at(s)].pieces.end());
+      take(stage.joinings, stages_[index(s)].joinings);
+      take(stage.joints, stages_[index(s)].joints);
+      take(stage.needs, stages_[index(s)].needs);
+      take(stage.parts, stages_[index(s)].parts);
+      stage.pieces.insert(stage.pieces.end(), stages_[index(s)].pieces.begin(),
+                          stages_[index(s)].pieces.end());
     }
     take(stage.joinings, {joining});
     take(stage.joints, last.joints);
@@ -141,14 +140,14 @@ class Staging {
     return stage;
   }
 
-  void add(int index) {
-    const Joining& joining = order_.joinings[at(index)];
+  void add(int next) {
+    const Joining& joining = order_.joinings[index(next)];
     std::vector<std::vector<int>> choices;
     const int moving = maker(joining.moving), fixed = maker(joining.fixed);
     const bool edges = edging(joining);
     // Edging dries and is trimmed before its panel goes anywhere; panels are edged side by side.
     const auto open = [&](int s) {
-      return s >= 0 && !edges && !edging_[at(s)] && akin(bond(joining), bonds_[at(s)]);
+      return s >= 0 && !edges && !edging_[index(s)] && akin(bond(joining), bonds_[index(s)]);
     };
     if (edges && !edging_.empty() && edging_.back())
       choices.push_back({static_cast<int>(edging_.size()) - 1});
@@ -158,14 +157,14 @@ class Staging {
     GlueStage stage;
     std::vector<int> used;
     for (const std::vector<int>& with : choices) {
-      stage = together(index, with);
+      stage = together(next, with);
       if (!fits(stage)) continue;
       used = with;
       break;
     }
-    if (used.empty()) stage = together(index, {});
+    if (used.empty()) stage = together(next, {});
     const int number = static_cast<int>(stages_.size());
-    for (const int s : used) stages_[at(s)] = {};
+    for (const int s : used) stages_[index(s)] = {};
     for (auto& [piece, stage_of] : made_)
       if (std::ranges::find(used, stage_of) != used.end()) stage_of = number;
     made_[together_of(joining)] = number;
@@ -178,7 +177,7 @@ class Staging {
   // clamps to be free.
   void run(GlueStage& stage, const std::vector<GlueStage>& stages) {
     double start = hands_free_;
-    for (const int need : stage.needs) start = std::max(start, stages[at(need)].frees);
+    for (const int need : stage.needs) start = std::max(start, stages[index(need)].frees);
     for (bool wait = true; wait;) {
       wait = false;
       for (const Clamping& row : stage.clampings)

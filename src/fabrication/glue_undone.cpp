@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <numeric>
 
+#include "base/index.h"
 #include "fabrication/glue_undone.h"
 #include "fabrication/plan.h"
 
@@ -10,14 +11,12 @@ namespace splay::fabrication {
 
 namespace {
 
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
-
-bool has(const std::vector<int>& list, int value) {
+bool listed(const std::vector<int>& list, int value) {
   return std::ranges::find(list, value) != list.end();
 }
 
 // All joints that a word of the author's list means: one by its name, those of two parts as "A to
-// B", those that a part or an item has with anything else.
+// B", those that a part or an item listed with anything else.
 std::vector<int> joints_meant(const Plan& plan, const std::string& word) {
   const std::vector<parts::Joint>& joints = plan.assembly.joints;
   std::vector<int> found;
@@ -31,7 +30,7 @@ std::vector<int> joints_meant(const Plan& plan, const std::string& word) {
     const std::vector<int> one = parts_meant(plan, word.substr(0, to)),
                            other = parts_meant(plan, word.substr(to + 4));
     const auto among = [](const parts::Joint& joint, const std::vector<int>& parts) {
-      return std::ranges::any_of(joint.between, [&](int part) { return has(parts, part); });
+      return std::ranges::any_of(joint.between, [&](int part) { return listed(parts, part); });
     };
     all_that([&](const parts::Joint& joint) { return among(joint, one) && among(joint, other); });
     return found;
@@ -40,7 +39,7 @@ std::vector<int> joints_meant(const Plan& plan, const std::string& word) {
   all_that([&](const parts::Joint& joint) {
     if (joint.made != parts::Made::in_turn) return false;
     const auto inside =
-        std::ranges::count_if(joint.between, [&](int part) { return has(parts, part); });
+        std::ranges::count_if(joint.between, [&](int part) { return listed(parts, part); });
     return inside > 0 && inside < static_cast<long>(joint.between.size());
   });
   return found;
@@ -52,17 +51,17 @@ std::vector<std::vector<int>> pieces_without(const parts::Assembly& all,
   std::vector<int> label(all.parts.size());
   std::iota(label.begin(), label.end(), 0);
   for (std::size_t j = 0; j < all.joints.size(); ++j) {
-    if (has(undone, static_cast<int>(j))) continue;
+    if (listed(undone, static_cast<int>(j))) continue;
     const std::vector<int>& between = all.joints[j].between;
     for (const int part : between) {
-      const int from = label[at(part)], to = label[at(between.front())];
+      const int from = label[index(part)], to = label[index(between.front())];
       std::ranges::replace(label, from, to);
     }
   }
   std::vector<std::vector<int>> pieces;
   for (std::size_t p = 0; p < label.size(); ++p) {
     const auto same = std::ranges::find_if(
-        pieces, [&](const auto& piece) { return label[at(piece.front())] == label[p]; });
+        pieces, [&](const auto& piece) { return label[index(piece.front())] == label[p]; });
     if (same == pieces.end())
       pieces.push_back({static_cast<int>(p)});
     else
@@ -83,16 +82,17 @@ Grouped grouped(const parts::Assembly& all, std::vector<std::vector<int>> groups
   Grouped result;
   std::vector<int> group_of(all.parts.size(), -1);
   for (std::size_t g = 0; g < groups.size(); ++g) {
-    parts::Part whole = all.parts[at(groups[g].front())];
+    parts::Part whole = all.parts[index(groups[g].front())];
     for (std::size_t i = 1; i < groups[g].size(); ++i)
-      whole.world.add_disjoint(all.parts[at(groups[g][i])].world);
-    for (const int part : groups[g]) group_of[at(part)] = static_cast<int>(g);
+      whole.world.add_disjoint(all.parts[index(groups[g][i])].world);
+    for (const int part : groups[g]) group_of[index(part)] = static_cast<int>(g);
     result.assembly.parts.push_back(std::move(whole));
   }
   const auto moved = [&](std::vector<int>& list) {
     std::vector<int> to;
     for (const int part : list)
-      if (const int group = group_of[at(part)]; group >= 0 && !has(to, group)) to.push_back(group);
+      if (const int group = group_of[index(part)]; group >= 0 && !listed(to, group))
+        to.push_back(group);
     list = std::move(to);
     return list.size() > 1;
   };
@@ -100,8 +100,8 @@ Grouped grouped(const parts::Assembly& all, std::vector<std::vector<int>> groups
     parts::Joint joint = all.joints[j];
     if (!moved(joint.between)) continue;
     std::erase_if(joint.mates, [&](parts::Mate& mate) {
-      mate.a = group_of[at(mate.a)];
-      mate.b = group_of[at(mate.b)];
+      mate.a = group_of[index(mate.a)];
+      mate.b = group_of[index(mate.b)];
       return mate.a < 0 || mate.b < 0 || mate.a == mate.b;
     });
     result.assembly.joints.push_back(std::move(joint));
@@ -119,7 +119,7 @@ std::vector<Pinned> pinned_in(const Grouped& of, std::span<const Pinned> pinned)
   for (const Pinned& next : pinned) {
     Pinned own{next.name, {}};
     for (std::size_t g = 0; g < of.groups.size(); ++g)
-      if (std::ranges::any_of(of.groups[g], [&](int part) { return has(next.parts, part); }))
+      if (std::ranges::any_of(of.groups[g], [&](int part) { return listed(next.parts, part); }))
         own.parts.push_back(static_cast<int>(g));
     if (!own.parts.empty()) found.push_back(std::move(own));
   }
@@ -133,14 +133,14 @@ bool add_order(const Grouped& of, std::span<const Pinned> pinned, AssemblyOrder&
   const auto back = [&](const std::vector<int>& list) {
     std::vector<int> parts;
     for (const int group : list)
-      parts.insert(parts.end(), of.groups[at(group)].begin(), of.groups[at(group)].end());
+      parts.insert(parts.end(), of.groups[index(group)].begin(), of.groups[index(group)].end());
     std::ranges::sort(parts);
     return parts;
   };
   for (Joining joining : own.joinings) {
     joining.moving = back(joining.moving);
     joining.fixed = back(joining.fixed);
-    for (int& joint : joining.joints) joint = of.joints[at(joint)];
+    for (int& joint : joining.joints) joint = of.joints[index(joint)];
     order.joinings.push_back(std::move(joining));
   }
   return own.complete();
@@ -152,7 +152,7 @@ std::vector<int> undone_as_asked(const Plan& plan) {
   std::vector<int> undone;
   for (const std::string& word : *plan.project->glue_up.undone)
     for (const int joint : joints_meant(plan, word))
-      if (!has(undone, joint)) undone.push_back(joint);
+      if (!listed(undone, joint)) undone.push_back(joint);
   std::ranges::sort(undone);
   return undone;
 }
@@ -160,7 +160,8 @@ std::vector<int> undone_as_asked(const Plan& plan) {
 std::vector<int> undone_joints(const Plan& plan) {
   std::vector<int> undone = undone_as_asked(plan);
   for (const DryJoint& dry : plan.soundness.knock_down.joints)
-    if (plan.soundness.knock_down.found() && !has(undone, dry.joint)) undone.push_back(dry.joint);
+    if (plan.soundness.knock_down.found() && !listed(undone, dry.joint))
+      undone.push_back(dry.joint);
   std::ranges::sort(undone);
   return undone;
 }
@@ -179,10 +180,10 @@ std::vector<int> moving_or_undone(const Plan& plan) {
   std::vector<int> found = plan.glue_up.undone;
   const auto add = [&](const std::vector<int>& moving) {
     for (std::size_t j = 0; j < all.joints.size(); ++j) {
-      const auto inside =
-          std::ranges::count_if(all.joints[j].between, [&](int part) { return has(moving, part); });
+      const auto inside = std::ranges::count_if(all.joints[j].between,
+                                                [&](int part) { return listed(moving, part); });
       if (inside > 0 && inside < static_cast<long>(all.joints[j].between.size()) &&
-          !has(found, static_cast<int>(j)))
+          !listed(found, static_cast<int>(j)))
         found.push_back(static_cast<int>(j));
     }
   };
@@ -199,7 +200,7 @@ std::vector<int> all_but_edging(const parts::Assembly& all, std::span<const Pinn
     const parts::Joint& joint = all.joints[j];
     if (joint.made == parts::Made::before_cuts) continue;
     const bool edging = joint.made == parts::Made::before_assembly &&
-                        std::ranges::find(pinned, all.parts[at(joint.between.front())].name,
+                        std::ranges::find(pinned, all.parts[index(joint.between.front())].name,
                                           &Pinned::name) == pinned.end();
     any = any || edging;
     if (!edging) others.push_back(static_cast<int>(j));
@@ -211,7 +212,7 @@ void bring_the_lighter(const parts::Assembly& all, AssemblyOrder& order) {
   constexpr double heavier = 2, down = -0.7;
   const auto wood = [&](const std::vector<int>& parts) {
     double sum = 0;
-    for (const int part : parts) sum += all.parts[at(part)].world.volume();
+    for (const int part : parts) sum += all.parts[index(part)].world.volume();
     return sum;
   };
   for (Joining& joining : order.joinings) {
@@ -247,7 +248,7 @@ std::optional<AssemblyOrder> order_in_pieces(const parts::Assembly& all,
     for (const std::vector<int>& piece : larger) {
       Groups in_it;
       for (const std::vector<int>& group : smaller)
-        if (has(piece, group.front())) in_it.push_back(group);
+        if (listed(piece, group.front())) in_it.push_back(group);
       if (in_it.size() > 1 && !add_order(grouped(all, std::move(in_it)), pinned, order))
         return std::nullopt;
     }

@@ -1,4 +1,5 @@
 #include "fabrication/glue_up.h"
+#include "base/index.h"
 #include "fabrication/glue_undone.h"
 
 #include <algorithm>
@@ -10,8 +11,6 @@
 namespace splay::fabrication {
 
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 std::vector<Pinned> pinned_order(Plan& plan) {
   const auto& order = plan.project->glue_up.order;
@@ -79,7 +78,7 @@ std::string slower_glues(const Plan& plan, const GlueStage& stage) {
 std::vector<std::string> joint_names(const Plan& plan, const std::vector<int>& joints) {
   std::vector<std::string> names;
   names.reserve(joints.size());
-  for (const int joint : joints) names.push_back(plan.assembly.joints[at(joint)].name);
+  for (const int joint : joints) names.push_back(plan.assembly.joints[index(joint)].name);
   return names;
 }
 

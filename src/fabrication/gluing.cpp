@@ -5,11 +5,11 @@
 #include <tuple>
 #include <unordered_map>
 
+#include "base/index.h"
+
 namespace splay::fabrication {
 
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 // A group that may come off, whatever its way: what makes it good or bad.
 struct Division {
@@ -102,7 +102,7 @@ int TakingApart::pieces(PartSet left) const {
 int TakingApart::items_broken(const PartSet& off, const PartSet& rest) const {
   const auto items = [&](const PartSet& group) {
     std::vector<int> found;
-    group.each([&](int part) { found.push_back(assembly_.parts[at(part)].item); });
+    group.each([&](int part) { found.push_back(assembly_.parts[index(part)].item); });
     std::sort(found.begin(), found.end());
     found.erase(std::unique(found.begin(), found.end()), found.end());
     return found;
@@ -119,7 +119,7 @@ Division TakingApart::division(const PartSet& off, const PartSet& rest) const {
   const PartSet& others = off.count() < rest.count() ? rest : off;
   fewer.each([&](int part) {
     for (const int joint : blocking_.joints_of(part))
-      if (blocking_.joints()[at(joint)].meets(others)) found.joints.push_back(joint);
+      if (blocking_.joints()[index(joint)].meets(others)) found.joints.push_back(joint);
   });
   std::sort(found.joints.begin(), found.joints.end());
   found.joints.erase(std::unique(found.joints.begin(), found.joints.end()), found.joints.end());
@@ -133,7 +133,7 @@ void TakingApart::consider(std::size_t way, const PartSet& off, const PartSet& w
                            const Division& division, Split& best) {
   const auto sliding =
       static_cast<int>(std::count_if(division.joints.begin(), division.joints.end(),
-                                     [&](int j) { return blocking_.slides(way, at(j)); }));
+                                     [&](int j) { return blocking_.slides(way, index(j)); }));
   const std::tuple worth{division.pieces, division.items_broken, sliding, division.joints.size(),
                          division.unevenness};
   if (best.found && worth >= best.worth) return;
@@ -156,14 +156,14 @@ void TakingApart::apart(const PartSet& whole) {
   const PartSet ways = blocking_.ways_for(whole);
   blocking_.expect(ways);
   ways.each([&](int way) {
-    const std::vector<PartSet> gently = blocking_.with(at(way), whole, true);
-    const std::vector<PartSet> roughly = blocking_.with(at(way), whole, false);
+    const std::vector<PartSet> gently = blocking_.with(index(way), whole, true);
+    const std::vector<PartSet> roughly = blocking_.with(index(way), whole, false);
     for (std::size_t i = 0; i < gently.size(); ++i) {
       for (const PartSet* off : {&gently[i], &roughly[i]}) {
         if (*off == whole) continue;
         const auto [entry, fresh] = known.try_emplace(*off);
         if (fresh) entry->second = division(*off, whole - *off);
-        consider(at(way), *off, whole, entry->second, best);
+        consider(index(way), *off, whole, entry->second, best);
       }
     }
   });
@@ -206,7 +206,7 @@ void TakingApart::loosely(std::vector<PartSet> groups) {
 
 void TakingApart::stick(const PartSet& whole) {
   Finding finding{Level::caution, "no-way-in", {}, "", ""};
-  whole.each([&](int part) { finding.about.push_back(assembly_.parts[at(part)].name); });
+  whole.each([&](int part) { finding.about.push_back(assembly_.parts[index(part)].name); });
   finding.text = "No part or group of these " + std::to_string(whole.count()) +
                  " can be brought to the others along a straight line: every way tried is closed "
                  "by a mated face, a dowel or a loose tenon.";
@@ -226,7 +226,7 @@ std::vector<std::string> TakingApart::closed_by(const PartSet& moving, const Par
     if (closing.count() < least.count()) least = closing;
   }
   std::vector<std::string> names;
-  least.each([&](int part) { names.push_back(assembly_.parts[at(part)].name); });
+  least.each([&](int part) { names.push_back(assembly_.parts[index(part)].name); });
   return names;
 }
 

@@ -1,13 +1,12 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/index.h"
 #include "fabrication/gluing.h"
 
 namespace splay::fabrication {
 
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 int opposite(std::size_t way) { return static_cast<int>(way ^ 1U); }
 
@@ -48,8 +47,8 @@ void Blocking::find_joints() {
     PartSet between(n);
     for (const int part : joint.between) between.add(part);
     between.each([&](int part) {
-      neighbours_[at(part)] |= between;
-      joints_of_[at(part)].push_back(static_cast<int>(joints_.size()));
+      neighbours_[index(part)] |= between;
+      joints_of_[index(part)].push_back(static_cast<int>(joints_.size()));
     });
     joints_.push_back(std::move(between));
   }
@@ -62,7 +61,7 @@ void Blocking::find_guides() {
     Guide guide{fitting.axis, PartSet(parts())};
     for (const int part : fitting.parts) guide.parts.add(part);
     guide.parts.each(
-        [&](int part) { guides_of_[at(part)].push_back(static_cast<int>(guides_.size())); });
+        [&](int part) { guides_of_[index(part)].push_back(static_cast<int>(guides_.size())); });
     guides_.push_back(std::move(guide));
   }
 }
@@ -81,9 +80,10 @@ PartSet Blocking::ways_for(const PartSet& group) const {
   };
   add(likely_.of_piece);
   group.each([&](int part) {
-    add(likely_.of_part[at(part)]);
-    for (const int joint : joints_of_[at(part)])
-      if (two_of(assembly_.joints[at(joint)].between, group)) add(likely_.of_joint[at(joint)]);
+    add(likely_.of_part[index(part)]);
+    for (const int joint : joints_of_[index(part)])
+      if (two_of(assembly_.joints[index(joint)].between, group))
+        add(likely_.of_joint[index(joint)]);
   });
   for (std::size_t f = 0; f < assembly_.fittings.size(); ++f)
     if (!likely_.of_fitting[f].empty() && two_of(assembly_.fittings[f].parts, group))
@@ -101,19 +101,19 @@ const std::vector<bool>& Blocking::slid(std::size_t way) {
 
 void Blocking::tie(const PartSet& together) {
   PartSet all = together;
-  together.each([&](int part) { all |= tied_[at(part)]; });
-  all.each([&](int part) { tied_[at(part)] = all; });
+  together.each([&](int part) { all |= tied_[index(part)]; });
+  all.each([&](int part) { tied_[index(part)] = all; });
 }
 
 Blocking::Run& Blocking::run(std::size_t way, int part) {
   std::vector<std::unique_ptr<Run>>& runs = runs_[way];
   if (runs.empty()) runs.resize(parts());
-  if (runs[at(part)]) return *runs[at(part)];
-  runs[at(part)] = std::make_unique<Run>();
-  Run& mine = *runs[at(part)];
+  if (runs[index(part)]) return *runs[index(part)];
+  runs[index(part)] = std::make_unique<Run>();
+  Run& mine = *runs[index(part)];
   mine.held = PartSet(parts());
-  for (const int g : guides_of_[at(part)])
-    if (!parallel(guides_[at(g)].axis, ways()[way])) mine.held |= guides_[at(g)].parts;
+  for (const int g : guides_of_[index(part)])
+    if (!parallel(guides_[index(g)].axis, ways()[way])) mine.held |= guides_[index(g)].parts;
   mine.asked = mine.held;
   mine.asked.add(part);
   return mine;
@@ -123,14 +123,14 @@ Blocking::Run& Blocking::run(std::size_t way, int part) {
 void Blocking::find_run(std::size_t way, int part, int other) {
   PartSet asked = expected_;
   asked.add(static_cast<int>(way));
-  const PartSet closed = closed_ways(solids_[at(part)], solids_[at(other)], ways(), asked);
+  const PartSet closed = closed_ways(solids_[index(part)], solids_[index(other)], ways(), asked);
   asked.each([&](int each) {
     const bool held = closed.has(each);
-    Run& mine = run(at(each), part);
+    Run& mine = run(index(each), part);
     mine.asked.add(other);
     if (held) mine.held.add(other);
     // The other way round it is the same run.
-    Run& theirs = run(at(opposite(at(each))), other);
+    Run& theirs = run(index(opposite(index(each))), other);
     theirs.asked.add(part);
     if (held) theirs.held.add(part);
   });
@@ -159,8 +159,8 @@ bool Blocking::free(std::size_t way, const PartSet& off, const PartSet& rest) {
 PartSet Blocking::wiped(std::size_t way, int part) {
   PartSet wiped(parts());
   const std::vector<bool>& wipes = slid(way);
-  for (const int joint : joints_of_[at(part)])
-    if (wipes[at(joint)]) wiped |= joints_[at(joint)];
+  for (const int joint : joints_of_[index(part)])
+    if (wipes[index(joint)]) wiped |= joints_[index(joint)];
   return wiped;
 }
 
@@ -174,8 +174,8 @@ std::vector<PartSet> Blocking::with(std::size_t way, const PartSet& whole, bool 
       group |= fresh;
       PartSet more(parts());
       fresh.each([&](int p) {
-        if (place[at(p)] >= 0) {
-          more |= groups[at(place[at(p)])];
+        if (place[index(p)] >= 0) {
+          more |= groups[index(place[index(p)])];
           return;
         }
         more |= held_by(way, p, whole);
@@ -185,7 +185,7 @@ std::vector<PartSet> Blocking::with(std::size_t way, const PartSet& whole, bool 
       (more - group).each([&](int p) { tied_too |= tied(p); });
       fresh = (more | tied_too) - group;
     }
-    place[at(part)] = static_cast<int>(groups.size());
+    place[index(part)] = static_cast<int>(groups.size());
     groups.push_back(std::move(group));
   });
   return groups;

@@ -52,7 +52,7 @@ std::array<double, 2> reach(const std::vector<Vec3>& points, Vec3 axis) {
 }
 
 // The stretch of the run in which the two may still overlap.
-struct Stretch {
+struct Swept {
   double from = 0, to = 1e300;
   bool empty() const { return from >= to; }
   // Where the intervals a and b overlap, when a runs with this speed.
@@ -71,7 +71,7 @@ struct Stretch {
 };
 
 bool boxes_meet(const Box& a, const Box& b, Vec3 way) {
-  Stretch stretch;
+  Swept stretch;
   stretch.narrow({a.low.x, a.high.x}, {b.low.x, b.high.x}, way.x);
   stretch.narrow({a.low.y, a.high.y}, {b.low.y, b.high.y}, way.y);
   if (stretch.empty()) return false;
@@ -94,7 +94,7 @@ class Runs {
       const double first = b[0] + depth - a[1], last = b[1] - depth - a[0];
       std::size_t kept = 0;
       for (std::size_t i = 0; i < list.size(); ++i) {
-        Stretch stretch = stretches_[i];
+        Swept stretch = stretches_[i];
         stretch.narrow(first, last, dot(axis, ways_[static_cast<std::size_t>(list[i])]));
         if (stretch.empty()) continue;
         list[kept] = list[i];
@@ -118,7 +118,7 @@ class Runs {
 
  private:
   std::span<const Vec3> ways_;
-  std::vector<Stretch> stretches_;
+  std::vector<Swept> stretches_;
 };
 
 SweepSolid::Hull box_about(const Solid& solid, const Rigid& frame) {

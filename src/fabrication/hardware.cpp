@@ -14,9 +14,9 @@ namespace splay::fabrication {
 
 namespace {
 
-constexpr double touching = 1e-6;     // mm
-constexpr double screws_apart = 150;  // mm, at least two; common practice, no source
-constexpr double skin = 3;            // mm of wood left over a screw's point; common practice
+constexpr double touch_within = 1e-6;  // mm
+constexpr double screws_apart = 150;   // mm, at least two; common practice, no source
+constexpr double skin = 3;             // mm of wood left over a screw's point; common practice
 
 // Where a line is inside the cells of a solid, by the way from the point; ascending.
 std::vector<Interval> runs_on_line(const Solid& solid, Vec3 at, Vec3 way) {
@@ -26,7 +26,7 @@ std::vector<Interval> runs_on_line(const Solid& solid, Vec3 at, Vec3 way) {
     for (const Plane& plane : solid.cell_region(i)) {
       const double climb = dot(plane.n, way), away = plane.distance(at);
       if (std::abs(climb) < 1e-12) {
-        if (away > touching) run.to = -1e9;
+        if (away > touch_within) run.to = -1e9;
       } else if (climb > 0) {
         run.to = std::min(run.to, -away / climb);
       } else {
@@ -160,13 +160,13 @@ bool has_wall_anchor(const model::Project& project) {
 double wood_run(const Solid& solid, Vec3 at, Vec3 way) {
   double reached = 0;
   for (const Interval& run : runs_on_line(solid, at, way))
-    if (run.from <= reached + touching) reached = std::max(reached, run.to);
+    if (run.from <= reached + touch_within) reached = std::max(reached, run.to);
   return reached;
 }
 
 double free_run(const Solid& solid, Vec3 at, Vec3 way) {
   for (const Interval& run : runs_on_line(solid, at, way))
-    if (run.to > touching) return std::max(0.0, run.from);
+    if (run.to > touch_within) return std::max(0.0, run.from);
   return 1e9;
 }
 

@@ -124,7 +124,7 @@ CutSheet whole_board(const StockLayout& layout, int board) {
   return sheet;
 }
 
-bool alike(const SheetLayout& a, const SheetLayout& b) {
+bool same_pieces(const SheetLayout& a, const SheetLayout& b) {
   if (a.stock != b.stock || a.parts.size() != b.parts.size() || a.cuts.size() != b.cuts.size())
     return false;
   for (std::size_t i = 0; i < a.parts.size(); ++i) {
@@ -149,7 +149,7 @@ void gather_sheets(StockLayout& layout) {
       layout.sheets.push_back(whole_board(layout, board));
       continue;
     }
-    if (last != nullptr && alike(*last, piece)) {
+    if (last != nullptr && same_pieces(*last, piece)) {
       ++layout.sheets.back().count;
       continue;
     }

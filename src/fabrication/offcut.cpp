@@ -25,7 +25,7 @@ Polygon flat(const Solid& solid, const CellFace& face) {
 }
 
 // What of the convex `subject` lies in the convex anticlockwise `window`.
-double common_area(Polygon subject, const Polygon& window) {
+double shared_area(Polygon subject, const Polygon& window) {
   for (std::size_t i = 0; i < window.size() && subject.size() > 2; ++i) {
     const Vec2 at = window[i], edge = window[(i + 1) % window.size()] - at;
     Polygon kept;
@@ -44,7 +44,7 @@ bool touch(const Solid& solid, const Cell& a, const Cell& b) {
   for (const CellFace& one : a.faces)
     for (const CellFace& other : b.faces) {
       if (one.plane != other.plane || one.side == other.side) continue;
-      if (common_area(flat(solid, one), flat(solid, other)) > least_area) return true;
+      if (shared_area(flat(solid, one), flat(solid, other)) > least_area) return true;
     }
   return false;
 }

@@ -7,8 +7,8 @@ namespace splay::fabrication {
 
 namespace {
 
-constexpr double on_it = 1e-5;     // mm: corners nearer than this lie on a swept plane
-constexpr double parallel = 1e-6;  // radians, a first sieve only
+constexpr double on_it = 1e-5;            // mm: corners nearer than this lie on a swept plane
+constexpr double nearly_parallel = 1e-6;  // radians, a first sieve only
 
 }  // namespace
 
@@ -22,7 +22,7 @@ DesignedFaces::DesignedFaces(const Solid& body) {
 }
 
 bool DesignedFaces::Corners::on(const Plane& wanted, Vec3 low) const {
-  return norm(cross(plane.n, wanted.n)) < parallel &&
+  return norm(cross(plane.n, wanted.n)) < nearly_parallel &&
          std::all_of(points.begin(), points.end(),
                      [&](Vec3 p) { return std::abs(wanted.distance(p + low)) < on_it; });
 }

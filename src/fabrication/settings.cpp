@@ -41,23 +41,23 @@ Turned turned_from(const Step& before, const Step& now) {
   return ends ? Turned::face_for_face : Turned::over_ends;
 }
 
-bool near(double a, double b) { return std::abs(a - b) < 1e-9; }
+bool same_setting(double a, double b) { return std::abs(a - b) < 1e-9; }
 
 // Upright a stack makes passes side by side: one that runs out takes any width.
 bool same_width(const Step& a, const Step& b) {
   return a.tool == Tool::blade || (a.runs_out && b.runs_out && a.printed.tilt == 0) ||
-         near(a.printed.width, b.printed.width);
+         same_setting(a.printed.width, b.printed.width);
 }
 
 // A wedge stays the same whichever way it is turned on the work.
 bool same_gauge(const Step& a, const Step& b) {
   return (a.has(Flag::sloped_jig) && b.has(Flag::sloped_jig)) ||
-         near(a.printed.gauge, b.printed.gauge);
+         same_setting(a.printed.gauge, b.printed.gauge);
 }
 
 bool same_tool(const Step& a, const Step& b) {
-  return a.machine == b.machine && a.tool == b.tool && near(a.printed.tilt, b.printed.tilt) &&
-         same_gauge(a, b) && same_width(a, b);
+  return a.machine == b.machine && a.tool == b.tool &&
+         same_setting(a.printed.tilt, b.printed.tilt) && same_gauge(a, b) && same_width(a, b);
 }
 
 bool same_setting(const Step& a, const Step& b) {
@@ -65,8 +65,9 @@ bool same_setting(const Step& a, const Step& b) {
   if (a.tool == Tool::edging) return false;  // nothing is set
   if (a.tool == Tool::thickness) return a.machine == Machine::planer;
   return a.reference_right == b.reference_right && a.waste_right == b.waste_right &&
-         near(a.printed.width, b.printed.width) && near(a.printed.distance, b.printed.distance) &&
-         near(a.printed.height, b.printed.height);
+         same_setting(a.printed.width, b.printed.width) &&
+         same_setting(a.printed.distance, b.printed.distance) &&
+         same_setting(a.printed.height, b.printed.height);
 }
 
 void give_groups(Plan& plan) {
@@ -88,9 +89,8 @@ void give_groups(Plan& plan) {
 }
 
 // Smaller than this a piece is not held by hand at a saw: common practice, no source.
-constexpr double small_piece = 300;    // mm along the feed at a fence or across at a gauge
-constexpr double narrow_offcut = 12;   // mm
-constexpr double short_at_stop = 100;  // mm: jams between a stop that stays and the blade
+constexpr double small_piece = 300;   // mm along the feed at a fence or across at a gauge
+constexpr double narrow_offcut = 12;  // mm
 
 // A piece cut right off lies between the blade and a fence or stop: the off-cut, or what is kept
 // and too short to be led by the gauge alone.

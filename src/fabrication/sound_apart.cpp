@@ -8,6 +8,7 @@
 #include <numeric>
 #include <tuple>
 
+#include "base/index.h"
 #include "fabrication/gluing.h"
 #include "fabrication/plan.h"
 #include "fabrication/soundness.h"
@@ -53,15 +54,13 @@ const DryWay& dry_way(const std::string& kind) {
   return found == dry_ways.end() ? any_other : *found;
 }
 
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
-
 // What comes apart anyway, as the author says, asks nothing more.
 std::vector<double> asked(const Plan& plan) {
   std::vector<double> asks;
   constexpr double worst = 100;  // edging stays on its panel
   for (const parts::Joint& joint : plan.assembly.joints)
     asks.push_back(joint.made == parts::Made::in_turn ? dry_way(joint.kind).asks : worst);
-  for (const int joint : undone_as_asked(plan)) asks[at(joint)] = 0;
+  for (const int joint : undone_as_asked(plan)) asks[index(joint)] = 0;
   return asks;
 }
 
@@ -86,7 +85,7 @@ class Breaking {
       const Groups groups = closed_as_far_as_may_be(division);
       if (groups.empty()) continue;
       double asks = 0;
-      for (const int joint : crossing(groups)) asks += asks_[at(joint)];
+      for (const int joint : crossing(groups)) asks += asks_[index(joint)];
       double bulk = 0;
       for (const std::vector<int>& group : groups) {
         const Vec3 size = made_up(group).piece.size;
@@ -98,7 +97,7 @@ class Breaking {
       }
     }
     for (const int joint : crossing(best))
-      result.joints.push_back({joint, held_dry(all_.joints[at(joint)].kind)});
+      result.joints.push_back({joint, held_dry(all_.joints[index(joint)].kind)});
     for (const std::vector<int>& group : best) result.pieces.push_back(made_up(group).piece);
     std::ranges::stable_sort(result.pieces, std::ranges::greater{}, &SubAssembly::mass);
     return result;
@@ -114,7 +113,7 @@ class Breaking {
   std::vector<Vec3> boxes(const std::vector<int>& group) const {
     std::vector<std::array<Vec3, 3>> frames{{{{1, 0, 0}, {0, 1, 0}, {0, 0, 1}}}};
     for (const int part : group) {
-      const Rigid& place = all_.parts[at(part)].place;
+      const Rigid& place = all_.parts[index(part)].place;
       frames.push_back({place.ex, place.ey, place.ez});
     }
     std::vector<Vec3> found;
@@ -123,7 +122,7 @@ class Breaking {
       for (std::size_t k = 0; k < 3; ++k) {
         double low = 1e300, high = -1e300;
         for (const int part : group) {
-          const auto reach = all_.parts[at(part)].world.extent(frame[k]);
+          const auto reach = all_.parts[index(part)].world.extent(frame[k]);
           low = std::min(low, reach[0]);
           high = std::max(high, reach[1]);
         }
@@ -144,7 +143,7 @@ class Breaking {
     std::ranges::sort(sides, std::ranges::greater{});
     made.piece.size = {sides[0], sides[1], sides[2]};
     for (const int part : group)
-      made.piece.mass += plan_.rows[at(plan_.row_of_part[at(part)])].mass;
+      made.piece.mass += plan_.rows[index(plan_.row_of_part[index(part)])].mass;
     const model::Room& room = plan_.project->room;
     for (std::size_t i = 0; i < room.ways.size(); ++i) {
       made.piece.passages.push_back(best_passage(room.ways[i], found));
@@ -189,11 +188,11 @@ class Breaking {
   std::vector<int> crossing(const Groups& groups) const {
     std::vector<int> group_of(all_.parts.size(), -1), found;
     for (std::size_t g = 0; g < groups.size(); ++g)
-      for (const int part : groups[g]) group_of[at(part)] = static_cast<int>(g);
+      for (const int part : groups[g]) group_of[index(part)] = static_cast<int>(g);
     for (std::size_t j = 0; j < all_.joints.size(); ++j) {
       const std::vector<int>& between = all_.joints[j].between;
-      if (std::ranges::any_of(between,
-                              [&](int p) { return group_of[at(p)] != group_of[at(between[0])]; }))
+      if (std::ranges::any_of(
+              between, [&](int p) { return group_of[index(p)] != group_of[index(between[0])]; }))
         found.push_back(static_cast<int>(j));
     }
     return found;
@@ -238,7 +237,7 @@ class Breaking {
     }
     for (const PartRow& row : plan_.rows) {
       std::vector<int> labels(all_.parts.size(), -1);
-      for (const int member : row.members) labels[at(member)] = member;
+      for (const int member : row.members) labels[index(member)] = member;
       add(labels);
     }
     std::vector<int> loose(all_.parts.size());
@@ -252,12 +251,12 @@ class Breaking {
     std::vector<int> order(all_.joints.size());
     std::iota(order.begin(), order.end(), 0);
     const auto between = [&](int joint) {
-      const std::vector<int>& parts = all_.joints[at(joint)].between;
-      return std::ranges::any_of(parts,
-                                 [&](int p) { return labels[at(p)] != labels[at(parts.front())]; });
+      const std::vector<int>& parts = all_.joints[index(joint)].between;
+      return std::ranges::any_of(
+          parts, [&](int p) { return labels[index(p)] != labels[index(parts.front())]; });
     };
     std::ranges::stable_sort(order, {}, [&](int joint) {
-      return std::tuple{between(joint), -asks_[at(joint)]};
+      return std::tuple{between(joint), -asks_[index(joint)]};
     });
     return order;
   }
@@ -267,7 +266,7 @@ class Breaking {
     for (int i = 0; i < count_; ++i) groups.push_back({i});
     if (!comes_apart(groups)) return {};
     for (const int joint : in_order(labels)) {
-      Groups more = united(groups, all_.joints[at(joint)].between);
+      Groups more = united(groups, all_.joints[index(joint)].between);
       if (more.size() == groups.size()) continue;
       if (made_up(more.back()).passes && comes_apart(more)) groups = std::move(more);
     }

@@ -11,7 +11,7 @@ namespace splay::fabrication {
 
 namespace {
 
-constexpr double gravity = 9.80665, sole = 1.0;  // m/s2; mm: what stands within this of the lowest
+constexpr double gravity = 9.80665;                     // m/s2
 constexpr double easily = 10 * std::numbers::pi / 180;  // our own line, common practice, no source
 
 // Does it stand open, as far as the author says?

@@ -11,8 +11,8 @@ namespace splay::fabrication {
 
 namespace {
 
-constexpr double touching = 0.01;  // mm3: parts that share more than this collide
-constexpr double fine = 0.01;      // mm: how well the first touch is known
+constexpr double shared_volume = 0.01;  // mm3: parts that share more than this collide
+constexpr double fine = 0.01;           // mm: how well the first touch is known
 
 // The room that a convex cell passes through: its own faces, those that look ahead moved on, and
 // the planes that its outline draws.
@@ -40,12 +40,6 @@ Solid swept(const Solid& cell, Vec3 by) {
   return Solid::convex(region);
 }
 
-// Boxes that only touch have nothing in common.
-bool apart(const Box& a, const Box& b) {
-  return a.high.x <= b.low.x || b.high.x <= a.low.x || a.high.y <= b.low.y || b.high.y <= a.low.y ||
-         a.high.z <= b.low.z || b.high.z <= a.low.z;
-}
-
 struct Obstacle {
   explicit Obstacle(Solid solid) : body(std::move(solid)), box(body.bounds()) {}
   Solid body;
@@ -65,7 +59,8 @@ class Pull {
 
   bool overlaps(const Obstacle& obstacle) const {
     for (std::size_t i = 0; i < cells_.size(); ++i)
-      if (!apart(boxes_[i], obstacle.box) && overlap_volume(cells_[i], obstacle.body) > touching)
+      if (!apart(boxes_[i], obstacle.box) &&
+          overlap_volume(cells_[i], obstacle.body) > shared_volume)
         return true;
     return false;
   }
@@ -77,7 +72,7 @@ class Pull {
       if (apart(box_of(i, least), obstacle.box)) continue;
       const bool whole = least == slide_.travel;
       if (overlap_volume(whole ? all_the_way(i) : swept(cells_[i], slide_.way * least),
-                         obstacle.body) > touching)
+                         obstacle.body) > shared_volume)
         least = clear(i, obstacle, least);
     }
     return least;
@@ -90,7 +85,7 @@ class Pull {
     while (high - low > fine) {
       const double middle = (low + high) / 2;
       const Solid run = swept(cells_[i], slide_.way * middle);
-      (overlap_volume(run, obstacle.body) > touching ? high : low) = middle;
+      (overlap_volume(run, obstacle.body) > shared_volume ? high : low) = middle;
     }
     return low;
   }

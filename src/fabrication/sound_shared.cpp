@@ -34,4 +34,9 @@ bool lies_in_grooves(const Plan& plan, int part) {
   return any;
 }
 
+double modulus_of(const Plan& plan, const parts::Part& part) {
+  const model::Stock* stock = plan.project->stocks.find(part.stock);
+  return stock == nullptr ? 0 : stock->timber.modulus_mpa();
+}
+
 }  // namespace splay::fabrication

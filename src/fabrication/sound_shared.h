@@ -19,4 +19,9 @@ struct Plan;
 // so that it is finished before assembly (common practice, no source).
 bool lies_in_grooves(const Plan& plan, int part);
 
+inline constexpr double sole =
+    1.0;  // mm: what stands within this of the lowest stands on the floor
+// MPa, along the grain; 0 where nothing is known of the stock.
+double modulus_of(const Plan& plan, const parts::Part& part);
+
 }  // namespace splay::fabrication

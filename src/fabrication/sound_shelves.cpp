@@ -23,7 +23,6 @@ constexpr double years = 1.5;
 constexpr double least_span = 200;  // shorter ones carry anything
 
 constexpr double rail_limit = 240;  // a span's part, as building codes have it; from memory
-constexpr double sole = 1.0;        // mm: what stands within this of the lowest carries itself
 
 // On edge under something that lies on it, and not standing on the floor itself.
 bool carrying_rail(const parts::Assembly& all, int index, double floor) {
@@ -49,11 +48,6 @@ bool slides(const parts::Assembly& all, int index) {
 }
 
 bool level(const parts::Part& part) { return std::abs(part.place.ez.z) > 0.995; }
-
-double modulus_of(const Plan& plan, const parts::Part& part) {
-  const model::Stock* stock = plan.project->stocks.find(part.stock);
-  return stock == nullptr ? 0 : stock->timber.modulus_mpa();
-}
 
 // N on one span of a shelf.
 double spread_load(const Plan& plan, const parts::Part& part, double span) {

@@ -8,14 +8,13 @@
 #include <stdexcept>
 #include <utility>
 
+#include "base/index.h"
 #include "base/tolerance.h"
 #include "geometry/cell_faces.h"
 #include "geometry/solid.h"
 
 namespace splay {
 namespace {
-
-std::size_t index(std::int32_t i) { return static_cast<std::size_t>(i); }
 
 struct IndexedFace {
   Plane plane;

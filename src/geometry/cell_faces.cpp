@@ -3,12 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/index.h"
 #include "geometry/edge_split.h"
 
 namespace splay {
 namespace {
-
-std::size_t index(std::int32_t i) { return static_cast<std::size_t>(i); }
 
 // Where two segments cross, further than `band` from the ends of both.
 bool crossing(Vec2 a, Vec2 b, Vec2 c, Vec2 d, double band, double& along_first) {

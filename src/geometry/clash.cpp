@@ -2,13 +2,12 @@
 // common part itself.
 #include <algorithm>
 
+#include "base/index.h"
 #include "base/tolerance.h"
 #include "geometry/solid.h"
 
 namespace splay {
 namespace {
-
-std::size_t index(std::int32_t i) { return static_cast<std::size_t>(i); }
 
 bool boxes_overlap(const Box& a, const Box& b) {
   constexpr double touch = tolerance::on_plane;

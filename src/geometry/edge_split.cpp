@@ -4,10 +4,10 @@
 #include <cmath>
 #include <numeric>
 
+#include "base/index.h"
+
 namespace splay {
 namespace {
-
-std::size_t index(std::int32_t i) { return static_cast<std::size_t>(i); }
 
 double coordinate(Vec3 p, std::size_t axis) { return axis == 0 ? p.x : (axis == 1 ? p.y : p.z); }
 

@@ -3,14 +3,13 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/index.h"
 #include "base/tolerance.h"
 #include "geometry/line_union.h"
 #include "geometry/occluders.h"
 
 namespace splay {
 namespace {
-
-std::size_t index(std::int32_t i) { return static_cast<std::size_t>(i); }
 
 struct ViewPoint {
   Vec2 at;

@@ -3,14 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/index.h"
 #include "base/tolerance.h"
 
 namespace splay {
-namespace {
-
-std::size_t index(std::int32_t i) { return static_cast<std::size_t>(i); }
-
-}  // namespace
+namespace {}  // namespace
 
 Occluders::Occluders(std::span<const Solid> solids, const View& view) {
   for (std::size_t s = 0; s < solids.size(); ++s) {

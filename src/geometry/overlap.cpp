@@ -1,23 +1,17 @@
 #include <algorithm>
 
+#include "base/index.h"
 #include "base/tolerance.h"
 #include "geometry/solid.h"
 
 namespace splay {
 namespace {
 
-std::size_t index(std::int32_t i) { return static_cast<std::size_t>(i); }
-
 Box box_of(const Solid& solid, const Cell& cell) {
   Box box;
   for (const CellFace& face : cell.faces)
     for (const std::int32_t v : face.loop) box.add(solid.vertices()[index(v)]);
   return box;
-}
-
-bool apart(const Box& a, const Box& b) {
-  return a.high.x <= b.low.x || b.high.x <= a.low.x || a.high.y <= b.low.y || b.high.y <= a.low.y ||
-         a.high.z <= b.low.z || b.high.z <= a.low.z;
 }
 
 // Does a face of `other` have all of `cell` in front of it? Then a cut leaves nothing of it inside.

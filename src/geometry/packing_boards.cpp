@@ -10,8 +10,6 @@ namespace splay::packing {
 
 namespace {
 
-constexpr double thinnest_cut = 1e-3;  // mm of material: no saw takes less off
-
 void check(const BoardTask& task) {
   const auto refuse_unless = [](bool right, const char* what) {
     if (!right) throw std::invalid_argument(what);

@@ -6,8 +6,6 @@ namespace splay::packing {
 
 namespace {
 
-double product(Units a, Units b) { return static_cast<double>(a) * static_cast<double>(b); }
-
 // A run of cuts in one direction divides a region into a row; each level of rows is one stage.
 void collect_stage(const CutTree& tree, int node, std::vector<int>& cuts, std::vector<int>& next) {
   const Axis axis = tree[static_cast<std::size_t>(node)].axis;

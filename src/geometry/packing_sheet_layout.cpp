@@ -10,8 +10,6 @@ namespace splay::packing {
 
 namespace {
 
-constexpr double thinnest_cut = 1e-3;  // mm of material: no saw takes less off
-
 // A region of the tree holds material of its size less one kerf each way.
 class Writer {
  public:

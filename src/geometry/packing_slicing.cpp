@@ -4,11 +4,7 @@
 
 namespace splay::packing {
 
-namespace {
-
-double product(Units a, Units b) { return static_cast<double>(a) * static_cast<double>(b); }
-
-}  // namespace
+namespace {}  // namespace
 
 SlicingTree::SlicingTree(Units width, Units height)
     : nodes_(1), sheet_{width, height}, free_area_(product(width, height)) {

@@ -8,8 +8,6 @@ namespace splay::packing {
 
 namespace {
 
-double product(Units a, Units b) { return static_cast<double>(a) * static_cast<double>(b); }
-
 Axis axis_of(int index) { return index == 0 ? Axis::x : Axis::y; }
 
 struct Block {
@@ -28,9 +26,9 @@ bool comes_first(const Block& a, const Block& b, int along) {
   return a.piece < b.piece;
 }
 
-class Cutter {
+class BlockCutter {
  public:
-  explicit Cutter(CutTree& tree) : tree_(tree) {}
+  explicit BlockCutter(CutTree& tree) : tree_(tree) {}
 
   void fill(int node, const Block& block) {
     node = trim_region(tree_, node, block.size[0], block.size[1]);
@@ -91,7 +89,7 @@ CutTree SlicingTree::cuts() const {
   CutTree tree(1);
   tree[0].width = sheet_[0];
   tree[0].height = sheet_[1];
-  if (!empty()) Cutter(tree).fill(0, block_of(block_of, 0));
+  if (!empty()) BlockCutter(tree).fill(0, block_of(block_of, 0));
   return tree;
 }
 

@@ -36,6 +36,13 @@ struct Stock {
   double cost = 1;
 };
 
+// Areas go beyond what Units hold exactly.
+constexpr double product(Units a, Units b) {
+  return static_cast<double>(a) * static_cast<double>(b);
+}
+
+inline constexpr double thinnest_cut = 1e-3;  // mm of material: no saw takes less off
+
 // The direction along which a region is divided: a cut with axis x is a line of constant x.
 enum class Axis : std::uint8_t { x, y };
 constexpr Axis other(Axis axis) { return axis == Axis::x ? Axis::y : Axis::x; }

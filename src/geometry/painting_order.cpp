@@ -4,14 +4,13 @@
 #include <functional>
 #include <iterator>
 
+#include "base/index.h"
 #include "base/tolerance.h"
 
 namespace splay {
 namespace {
 
 using Numbers = std::vector<std::size_t>;
-
-std::size_t index(std::int32_t i) { return static_cast<std::size_t>(i); }
 
 // The fronts that lie on each plane of a solid's table, by plane and side.
 class OnPlanes {

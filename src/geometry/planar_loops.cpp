@@ -4,12 +4,11 @@
 #include <cmath>
 #include <utility>
 
+#include "base/index.h"
 #include "geometry/polygon.h"
 
 namespace splay {
 namespace {
-
-std::size_t index(std::int32_t i) { return static_cast<std::size_t>(i); }
 
 struct HalfEdge {
   std::int32_t from = 0, to = 0;

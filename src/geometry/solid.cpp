@@ -5,13 +5,12 @@
 #include <stdexcept>
 #include <utility>
 
+#include "base/index.h"
 #include "base/tolerance.h"
 #include "geometry/solid_cutter.h"
 
 namespace splay {
 namespace {
-
-std::size_t index(std::int32_t i) { return static_cast<std::size_t>(i); }
 
 // Corners nearer than the weld distance to the one before them are left out.
 Polygon anticlockwise_without_repeats(std::span<const Vec2> outline) {
@@ -65,13 +64,12 @@ std::vector<Boxed> boxed(const std::vector<Cell>& cells, const std::vector<Vec3>
   return result;
 }
 
-// Boxes that only touch count as apart: no cell has its inside on its own border.
+}  // namespace
+
 bool apart(const Box& a, const Box& b) {
   return a.high.x <= b.low.x || b.high.x <= a.low.x || a.high.y <= b.low.y || b.high.y <= a.low.y ||
          a.high.z <= b.low.z || b.high.z <= a.low.z;
 }
-
-}  // namespace
 
 void Box::add(Vec3 p) {
   low = {std::min(low.x, p.x), std::min(low.y, p.y), std::min(low.z, p.z)};

@@ -24,6 +24,8 @@ struct Box {
   bool empty() const { return low.x > high.x; }
   Vec3 size() const { return high - low; }
 };
+// Boxes that only touch count as apart: nothing has its inside on its own border.
+bool apart(const Box& a, const Box& b);
 
 // A face of the boundary: coplanar faces of the cells merged. The first loop is the outline,
 // anticlockwise seen from outside; the others are holes, clockwise.

@@ -5,6 +5,7 @@
 #include <stdexcept>
 #include <utility>
 
+#include "base/index.h"
 #include "base/tolerance.h"
 
 namespace splay {
@@ -13,8 +14,6 @@ namespace {
 std::uint64_t edge_key(std::int32_t low, std::int32_t high) {
   return (static_cast<std::uint64_t>(low) << 32) | static_cast<std::uint64_t>(high);
 }
-
-std::size_t index(std::int32_t i) { return static_cast<std::size_t>(i); }
 
 }  // namespace
 

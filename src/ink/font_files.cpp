@@ -2,8 +2,10 @@
 
 #include <fontconfig/fontconfig.h>
 
+#include <cmath>
 #include <memory>
 #include <stdexcept>
+#include <utility>
 
 namespace splay::ink {
 
@@ -27,30 +29,40 @@ const char* word(Cut cut) {
   return cut == Cut::bold ? "bold" : cut == Cut::italic ? "italic" : "upright";
 }
 
-Pattern pattern_of(const FontWanted& wanted) {
+Pattern pattern_of(const FontWanted& wanted, int slant) {
   Pattern pattern(FcPatternCreate());
   FcPatternAddString(pattern.get(), FC_FAMILY, fc_text(wanted.family.c_str()));
   FcPatternAddString(pattern.get(), FC_FONTFORMAT, fc_text("TrueType"));
   FcPatternAddInteger(pattern.get(), FC_WEIGHT,
                       wanted.cut == Cut::bold ? FC_WEIGHT_BOLD : FC_WEIGHT_REGULAR);
-  FcPatternAddInteger(pattern.get(), FC_SLANT,
-                      wanted.cut == Cut::italic ? FC_SLANT_ITALIC : FC_SLANT_ROMAN);
+  FcPatternAddInteger(pattern.get(), FC_SLANT, slant);
+  // A file of many weights in one would be drawn in its first.
+  FcPatternAddBool(pattern.get(), FC_VARIABLE, FcFalse);
   return pattern;
 }
 
 // A list, not a match: a match would put another family in place of a missing one.
-std::string find_one(FcConfig* config, const FontWanted& wanted) {
-  const Pattern pattern = pattern_of(wanted);
-  const Objects objects(FcObjectSetBuild(FC_FILE, static_cast<char*>(nullptr)));
+std::string find_slanted(FcConfig* config, const FontWanted& wanted, int slant) {
+  const Pattern pattern = pattern_of(wanted, slant);
+  const Objects objects(FcObjectSetBuild(FC_FILE, FC_WIDTH, static_cast<char*>(nullptr)));
   const Fonts fonts(FcFontList(config, pattern.get(), objects.get()));
-  std::string found;
+  std::pair<int, std::string> best;  // how far from the usual width, and the path
   for (int i = 0; fonts && i < fonts->nfont; ++i) {
     FcChar8* file = nullptr;
+    int width = FC_WIDTH_NORMAL;
     if (FcPatternGetString(fonts->fonts[i], FC_FILE, 0, &file) != FcResultMatch) continue;
-    const std::string path = reinterpret_cast<const char*>(file);
-    if (found.empty() || path < found) found = path;
+    FcPatternGetInteger(fonts->fonts[i], FC_WIDTH, 0, &width);
+    const std::pair<int, std::string> found{std::abs(width - FC_WIDTH_NORMAL),
+                                            reinterpret_cast<const char*>(file)};
+    if (best.second.empty() || found < best) best = found;
   }
-  return found;
+  return best.second;
+}
+
+std::string find_one(FcConfig* config, const FontWanted& wanted) {
+  if (wanted.cut != Cut::italic) return find_slanted(config, wanted, FC_SLANT_ROMAN);
+  const std::string italic = find_slanted(config, wanted, FC_SLANT_ITALIC);
+  return italic.empty() ? find_slanted(config, wanted, FC_SLANT_OBLIQUE) : italic;
 }
 
 }  // namespace
@@ -62,9 +74,10 @@ std::vector<std::string> find_font_files(const std::vector<FontWanted>& wanted) 
   for (const FontWanted& one : wanted) {
     paths.push_back(find_one(config.get(), one));
     if (paths.back().empty())
-      throw std::runtime_error("no TrueType font \"" + one.family + "\" (" + word(one.cut) +
-                               ") is installed; Debian has it in the package " +
-                               one.debian_package);
+      throw std::runtime_error(
+          "no TrueType font \"" + one.family + "\" (" + word(one.cut) + ") is installed" +
+          (one.debian_package.empty() ? ""
+                                      : "; Debian has it in the package " + one.debian_package));
   }
   return paths;
 }

@@ -22,13 +22,12 @@ namespace {
 constexpr int face_count = 3;
 constexpr int fallback = 3;
 
-const std::vector<FontWanted>& wanted() {
-  static const std::vector<FontWanted> fonts = {
-      {"Liberation Sans Narrow", Cut::upright, "fonts-liberation"},
-      {"Liberation Sans Narrow", Cut::bold, "fonts-liberation"},
-      {"Liberation Sans Narrow", Cut::italic, "fonts-liberation"},
-      {"DejaVu Sans Condensed", Cut::upright, "fonts-dejavu-extra"}};
-  return fonts;
+std::vector<FontWanted> wanted(const std::string& typeface) {
+  const std::string package = typeface == usual_typeface ? "fonts-liberation" : "";
+  return {{typeface, Cut::upright, package},
+          {typeface, Cut::bold, package},
+          {typeface, Cut::italic, package},
+          {"DejaVu Sans Condensed", Cut::upright, "fonts-dejavu-extra"}};
 }
 
 // Hebrew, Arabic and their neighbours, and their presentation forms (Unicode block table).
@@ -138,11 +137,12 @@ struct FontSet::Impl {
   }
 };
 
-FontSet::FontSet() : impl_(std::make_unique<Impl>()) {
-  const std::vector<std::string> paths = find_font_files(wanted());
+FontSet::FontSet(const std::string& typeface) : impl_(std::make_unique<Impl>()) {
+  const std::vector<FontWanted> fonts = wanted(typeface);
+  const std::vector<std::string> paths = find_font_files(fonts);
   for (std::size_t i = 0; i < paths.size(); ++i) {
     const FontFace& face = impl_->faces.emplace_back(paths[i]);
-    impl_->files.push_back({paths[i], wanted()[i].family, face.version()});
+    impl_->files.push_back({paths[i], fonts[i].family, face.version()});
     impl_->capital.push_back(face.capital_height());
     if (!(impl_->capital.back() > 0))
       throw std::runtime_error("the font file " + paths[i] + " has no letter H");

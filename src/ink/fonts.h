@@ -1,7 +1,7 @@
 // Fonts: one entry for all text. Files are found with fontconfig, measured with FreeType.
 //
-// A character that the first face lacks is taken from the second (a condensed face with every
-// symbol); one that neither has is refused by name. Measures are in units of the capital height, so
+// A character that the typeface lacks is taken from a condensed one with every symbol; one that
+// neither has is refused by name. Measures are in units of the capital height, so
 // that a text's width on paper is width(...) for its own height in millimetres.
 #pragma once
 
@@ -32,11 +32,14 @@ struct PlacedRun {
   Vec2 at;
 };
 
+inline constexpr const char* usual_typeface = "Liberation Sans Narrow";
+
 // For several threads at once.
 class FontSet {
  public:
-  // Throws std::runtime_error that names the family looked for when a face can't be found.
-  FontSet();
+  // The upright, bold and italic cuts of a typeface, named as fontconfig names families. Throws
+  // std::runtime_error that names the family looked for when a cut can't be found.
+  explicit FontSet(const std::string& typeface = usual_typeface);
   ~FontSet();
   FontSet(const FontSet&) = delete;
   FontSet& operator=(const FontSet&) = delete;

@@ -11,7 +11,7 @@ namespace splay::ink {
 
 namespace {
 
-constexpr double slack = 0.05;  // mm that boxes may touch: less than any eye sees
+constexpr double touching = 0.05;  // mm that boxes may touch: less than any eye sees
 
 // The texts of a page by the square of paper they stand in. A line then meets only its neighbours.
 class TextGrid {
@@ -105,7 +105,7 @@ bool apart_along(const std::vector<Vec2>& a, const std::vector<Vec2>& b, Vec2 ax
   };
   const auto [a_low, a_high] = reach(a);
   const auto [b_low, b_high] = reach(b);
-  return a_high - slack <= b_low || b_high - slack <= a_low;
+  return a_high - touching <= b_low || b_high - touching <= a_low;
 }
 
 // Rectangles are apart when an edge direction of one of them parts them.
@@ -139,7 +139,7 @@ std::optional<std::array<Vec2, 2>> inside_box(Vec2 from, Vec2 to, const std::vec
   return std::array{from + (to - from) * first, from + (to - from) * last};
 }
 
-bool overlap(const Rect& a, const Rect& b) {
+bool boxes_meet(const Rect& a, const Rect& b) {
   return a.low.x <= b.high.x && b.low.x <= a.high.x && a.low.y <= b.high.y && b.low.y <= a.high.y;
 }
 
@@ -156,7 +156,7 @@ bool hidden(const LintPage& page, const std::array<Vec2, 2>& part, std::size_t a
             std::size_t before) {
   return std::any_of(page.patches.begin(), page.patches.end(), [&](const InkedPatch& patch) {
     if (patch.order < after || patch.order > before ||
-        !overlap(patch.bounds, bounds({part[0], part[1]})))
+        !boxes_meet(patch.bounds, bounds({part[0], part[1]})))
       return false;
     for (int i = 0; i <= 8; ++i)
       if (!in_patch(patch, part[0] + (part[1] - part[0]) * (0.01 + 0.98 * i / 8))) return false;
@@ -192,7 +192,7 @@ void lint_overlaps(const LintPage& page, Faults& faults) {
   std::vector<int> crossings(page.texts.size(), 0);
   std::vector<Vec2> first_crossing(page.texts.size());
   for (const InkedLine& line : page.lines) {
-    const double grow = line.width / 2 - slack;
+    const double grow = line.width / 2 - touching;
     grid.near_line(line.from, line.to, line.width / 2, [&](std::size_t i) {
       const InkedText& text = page.texts[i];
       if (text.group == line.group) return;

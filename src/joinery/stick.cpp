@@ -16,7 +16,7 @@ constexpr double steepest_side = 0.5;                    // cosine: 30 degrees o
 constexpr double least_meeting = std::numbers::pi / 36;  // 5 degrees
 // Planes that look within 30 degrees of each other are one side with its slope changed.
 constexpr double one_side = 0.866;
-constexpr double direction_noise = 1e-9;
+constexpr double noise = 1e-9;
 
 std::vector<Plane> find_hull(const Solid& body) {
   std::vector<Plane> hull;
@@ -58,7 +58,7 @@ bool passes(const Solid& body, const Cell& cell, Vec3 at, Vec3 along, Pass& pass
     const Plane& table = body.planes()[static_cast<std::size_t>(face.plane)];
     const Plane plane = face.side > 0 ? table : table.flipped();
     const double speed = dot(plane.n, along), distance = plane.distance(at);
-    if (std::abs(speed) < direction_noise) {
+    if (std::abs(speed) < noise) {
       if (distance > -tolerance::on_plane) return false;
       continue;
     }
@@ -143,8 +143,7 @@ const Plane& side_at(const Stick& stick, Vec3 at, Vec3 direction) {
   const auto away = [&](const Plane& side) { return -side.distance(at) / dot(side.n, direction); };
   const Vec3 out = found->n;
   for (const Plane& side : stick.sides)
-    if (dot(side.n, out) > one_side && dot(side.n, direction) > direction_noise &&
-        away(side) < away(*found))
+    if (dot(side.n, out) > one_side && dot(side.n, direction) > noise && away(side) < away(*found))
       found = &side;
   return *found;
 }

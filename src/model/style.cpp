@@ -68,8 +68,7 @@ void Symbols::fields(FieldVisitor& visit) {
 }
 
 void Symbols::check(Complaints& complaints) const {
-  for (const SymbolFile* symbol : {&face_side, &face_edge, &triangle, &shop})
-    check_file(*symbol, complaints);
+  for (const SymbolFile* symbol : all()) check_file(*symbol, complaints);
 }
 
 bool Style::leaves_out(std::string_view word) const {
@@ -86,6 +85,9 @@ void Style::fields(FieldVisitor& visit) {
   visit.length(may("figures", "capital height of dimensions"), figures, capitals);
   visit.length(may("heading", "capital height of headings"), heading, capitals);
   visit.length(may("title", "capital height of the page title"), title, capitals);
+  visit.text(may("typeface", "the family of all lettering, as `fc-list : family` names it",
+                 "Liberation Sans Narrow"),
+             typeface);
   visit.number(may("tone_light", "grey of a face turned to the light, 0 black to 1 white"),
                tone_light, grey);
   visit.number(may("tone_mid", "grey of a face seen in between"), tone_mid, grey);

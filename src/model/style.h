@@ -30,6 +30,9 @@ struct Symbols : Fields {
   void fields(FieldVisitor& visit) override;
   void check(Complaints& complaints) const override;
   std::array<SymbolFile*, 4> all() { return {&face_side, &face_edge, &triangle, &shop}; }
+  std::array<const SymbolFile*, 4> all() const {
+    return {&face_side, &face_edge, &triangle, &shop};
+  }
 };
 
 struct Style : Fields {
@@ -42,6 +45,7 @@ struct Style : Fields {
   Given<Length> wide{Length{0.5}}, narrow{Length{0.25}}, frame{Length{0.7}};
   // Capital heights, mm (ISO 3098 series; 2.5 is the least ever printed).
   Given<Length> lettering{Length{2.5}}, figures{Length{3.5}}, heading{Length{5}}, title{Length{7}};
+  Given<std::string> typeface;  // a family as fontconfig names it; "" for the usual one
   Given<double> tone_light{0.93}, tone_mid{0.82}, tone_dark{0.68};  // greys of a toned view
   Given<PaperSize> paper{PaperSize::a4};     // where neither the job nor the call says one
   Given<std::vector<Given<int>>> leave_out;  // indices into `kinds`

@@ -8,7 +8,7 @@ namespace splay::reading {
 
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 // An ellipse turned in its plane; `on` takes the angle before turning.
 struct Ellipse {

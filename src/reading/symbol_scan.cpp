@@ -9,7 +9,7 @@ namespace splay::reading {
 
 namespace {
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
+bool ascii_digit(char c) { return c >= '0' && c <= '9'; }
 bool is_space(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; }
 
 }  // namespace
@@ -26,7 +26,7 @@ void SvgScanner::skip_comma() {
 }
 
 std::size_t SvgScanner::digits(std::size_t from) const {
-  while (from < text_.size() && is_digit(text_[from])) ++from;
+  while (from < text_.size() && ascii_digit(text_[from])) ++from;
   return from;
 }
 

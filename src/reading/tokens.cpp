@@ -12,32 +12,32 @@ namespace splay::reading {
 
 namespace {
 
-struct Unit {
+struct UnitWord {
   std::string_view word;
   Kind kind;
   double value;
 };
 constexpr double degree = Angle::degrees(1).rad;
-constexpr std::array<Unit, 15> units{{{"in", length_kind, 25.4},
-                                      {"inch", length_kind, 25.4},
-                                      {"inches", length_kind, 25.4},
-                                      {"ft", length_kind, 12 * 25.4},
-                                      {"foot", length_kind, 12 * 25.4},
-                                      {"feet", length_kind, 12 * 25.4},
-                                      {"mm", length_kind, 1},
-                                      {"cm", length_kind, 10},
-                                      {"m", length_kind, 1000},
-                                      {"deg", angle_kind, degree},
-                                      {"degree", angle_kind, degree},
-                                      {"degrees", angle_kind, degree},
-                                      {"times", plain_kind, 1},
-                                      {"piece", plain_kind, 1},
-                                      {"pieces", plain_kind, 1}}};
+constexpr std::array<UnitWord, 15> units{{{"in", length_kind, 25.4},
+                                          {"inch", length_kind, 25.4},
+                                          {"inches", length_kind, 25.4},
+                                          {"ft", length_kind, 12 * 25.4},
+                                          {"foot", length_kind, 12 * 25.4},
+                                          {"feet", length_kind, 12 * 25.4},
+                                          {"mm", length_kind, 1},
+                                          {"cm", length_kind, 10},
+                                          {"m", length_kind, 1000},
+                                          {"deg", angle_kind, degree},
+                                          {"degree", angle_kind, degree},
+                                          {"degrees", angle_kind, degree},
+                                          {"times", plain_kind, 1},
+                                          {"piece", plain_kind, 1},
+                                          {"pieces", plain_kind, 1}}};
 constexpr double foot = 12 * 25.4;
 
-const Unit* unit_of(std::string_view word) {
-  const auto found =
-      std::find_if(units.begin(), units.end(), [&](const Unit& unit) { return unit.word == word; });
+const UnitWord* unit_of(std::string_view word) {
+  const auto found = std::find_if(units.begin(), units.end(),
+                                  [&](const UnitWord& unit) { return unit.word == word; });
   return found == units.end() ? nullptr : &*found;
 }
 
@@ -181,7 +181,7 @@ class Assembler {
   }
 
   Token with_word(const Number& first, const Mark& mark) {
-    const Unit* unit = unit_of(mark.text);
+    const UnitWord* unit = unit_of(mark.text);
     if (unit == nullptr) return token(first.at, first.end, first.value, bare_kind);
     ++next_;
     if (mark.text == "in" && starts_number()) return slope(first);
@@ -207,7 +207,7 @@ class Assembler {
     const std::size_t back = next_;
     if (!starts_number()) return token(first.at, end, mm, length_kind);
     const Number rest = number();
-    const Unit* unit = here().type == Mark::Type::word ? unit_of(here().text) : nullptr;
+    const UnitWord* unit = here().type == Mark::Type::word ? unit_of(here().text) : nullptr;
     const bool inch = symbol('i') || (unit != nullptr && unit->value == Length::mm_per_inch);
     if (!inch) {
       next_ = back;

@@ -11,7 +11,7 @@ namespace {
 
 constexpr double near_point = 1e-4;  // mm
 constexpr double no_angle = 1e-4;    // radians
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 double between(Vec2 a, Vec2 b) { return std::abs(std::atan2(cross(a, b), dot(a, b))); }
 

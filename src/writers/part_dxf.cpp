@@ -15,7 +15,7 @@ namespace splay::writers {
 
 namespace {
 
-constexpr int places = 6;
+constexpr int dxf_places = 6;
 
 constexpr std::array<const char*, 8> layers{"SHOW_FACE",       "BACK_FACE", "FLOOR_FROM_SHOW",
                                             "FLOOR_FROM_BACK", "HOLE",      "EDGE",
@@ -26,7 +26,7 @@ class Dxf {
   void pair(int code, const std::string& value) {
     text_ += std::to_string(code) + "\r\n" + value + "\r\n";
   }
-  void number(int code, double value) { pair(code, plain_number(value, places)); }
+  void number(int code, double value) { pair(code, plain_number(value, dxf_places)); }
   void point(int code, Vec2 p, double z) {
     number(code, p.x);
     number(code + 10, p.y);

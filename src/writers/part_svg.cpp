@@ -13,7 +13,7 @@ namespace splay::writers {
 namespace {
 
 constexpr double air = 10;  // mm round the part
-constexpr double wide = 0.5, narrow = 0.25, capitals = 5;
+constexpr double wide = 0.5, narrow = 0.25, mark_capitals = 5;
 
 ink::Item stroke(const ViewLine& line, Vec2 origin, const ink::Pen& pen) {
   return ink::Stroke{ink::Path{}.move(origin + line.a).line(origin + line.b), pen};
@@ -48,13 +48,13 @@ ink::Page page_of(const Subject& subject, const fabrication::PartRow& row) {
       subject.plan.assembly.parts[static_cast<std::size_t>(row.members.front())];
   const PartOutline outline = outline_of(part);
   const std::string text = caption(subject.plan, row);
-  const double below = 2 * capitals;
+  const double below = 2 * mark_capitals;
   ink::Page page;
   page.title = *subject.plan.project->job.title + ", revision " +
                *subject.plan.project->job.revision + ": " + row.mark;
   page.label = row.mark;
   page.paper.name = row.mark;
-  page.paper.width = std::max(outline.size.x, subject.fonts.width(text, capitals)) + 2 * air;
+  page.paper.width = std::max(outline.size.x, subject.fonts.width(text, mark_capitals)) + 2 * air;
   page.paper.height = outline.size.y + 2 * air + below;
   const Vec2 origin{air, air + below};
   ink::Group visible{"visible edges", {}}, hidden{"hidden edges", {}};
@@ -67,8 +67,8 @@ ink::Page page_of(const Subject& subject, const fabrication::PartRow& row) {
   page.items.emplace_back(std::move(hidden));
   page.items.emplace_back(std::move(visible));
   page.items.emplace_back(centres(outline, origin));
-  page.items.emplace_back(
-      ink::Group{"lettering", {ink::Text{.at = {air, air}, .utf8 = text, .height = capitals}}});
+  page.items.emplace_back(ink::Group{
+      "lettering", {ink::Text{.at = {air, air}, .utf8 = text, .height = mark_capitals}}});
   return page;
 }
 

@@ -4,6 +4,7 @@
 
 #include "model/as_built.h"
 #include "model/top_tables.h"
+#include "writers/json_words.h"
 
 namespace splay::writers {
 
@@ -19,8 +20,6 @@ using model::Refers;
 Json table_of(model::Fields& fields);
 
 Json named_tables(Json of) { return {{"type", "object"}, {"additionalProperties", std::move(of)}}; }
-
-Json list(Json of) { return {{"type", "array"}, {"items", std::move(of)}}; }
 
 Json quantity() { return {{"type", Json::array({"number", "string"})}}; }
 
@@ -67,25 +66,25 @@ class SchemaMaker : public model::FieldVisitor {
     add(field, std::move(one));
   }
   void texts(const Field& field, Given<std::vector<std::string>>&) override {
-    add(field, list({{"type", "string"}}));
+    add(field, list_of({{"type", "string"}}));
   }
   void words(const Field& field, Given<std::vector<Given<int>>>&,
              std::span<const std::string_view> words) override {
     Json one = {{"enum", Json::array()}};
     for (const std::string_view word : words) one["enum"].push_back(word);
-    add(field, list(std::move(one)));
+    add(field, list_of(std::move(one)));
   }
   void lengths(const Field& field, Given<std::vector<Length>>&, Range) override {
-    add(field, list(quantity()));
+    add(field, list_of(quantity()));
   }
   void angles(const Field& field, Given<std::vector<Angle>>&, Range) override {
-    add(field, list(quantity()));
+    add(field, list_of(quantity()));
   }
   void points(const Field& field, Given<std::vector<Vec2>>&) override {
-    Json point = list(quantity());
+    Json point = list_of(quantity());
     point["minItems"] = 2;
     point["maxItems"] = 2;
-    add(field, list(std::move(point)));
+    add(field, list_of(std::move(point)));
   }
   void table(const Field& field, model::Fields& fields) override { add(field, table_of(fields)); }
   void tables(const Field& field, model::NamedTables& named) override {

@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "fabrication/row_order.h"
+#include "writers/json_words.h"
 #include "writers/report_glue_up.h"
 #include "writers/report_hold.h"
 #include "writers/report_steps.h"
@@ -15,8 +16,6 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 using fabrication::Plan;
-
-double degrees(double radians) { return Angle{radians}.degrees(); }
 
 Json box(Vec3 size) { return {{"length", size.x}, {"width", size.y}, {"thickness", size.z}}; }
 

@@ -2,6 +2,8 @@
 
 #include <nlohmann/json.hpp>
 
+#include "writers/json_words.h"
+
 namespace splay::writers {
 
 namespace {
@@ -10,8 +12,6 @@ using Json = nlohmann::ordered_json;
 using fabrication::ClampWay;
 using fabrication::GlueStage;
 using fabrication::Plan;
-
-Json point(Vec3 p) { return Json::array({p.x, p.y, p.z}); }
 
 Json parts_of(const Plan& plan, const std::vector<int>& parts) {
   Json list = Json::array();

@@ -4,6 +4,7 @@
 
 #include "fabrication/finish.h"
 #include "fabrication/hardware.h"
+#include "writers/json_words.h"
 
 namespace splay::writers {
 
@@ -61,8 +62,6 @@ Json report_finish(const Plan& plan) {
 }
 
 namespace {
-
-Json point(Vec3 p) { return Json::array({p.x, p.y, p.z}); }
 
 Json balances(const Plan& plan) {
   Json list = Json::array();

@@ -2,6 +2,8 @@
 
 #include <nlohmann/json.hpp>
 
+#include "writers/json_words.h"
+
 namespace splay::writers {
 
 namespace {
@@ -10,8 +12,6 @@ using Json = nlohmann::ordered_json;
 using fabrication::Plan;
 using fabrication::Setting;
 using fabrication::Step;
-
-double degrees(double radians) { return Angle{radians}.degrees(); }
 
 std::string side_word(parts::Side side) {
   static constexpr std::array<const char*, 6> words = {"x low",  "x high", "y low",

@@ -17,7 +17,7 @@ constexpr std::array<std::string_view, 9> drawing_tables = {"cvt ", "fpgm", "gly
 
 [[noreturn]] void refuse() { throw std::runtime_error("a font subset is not a TrueType file"); }
 
-std::uint32_t number(std::string_view bytes, std::size_t at, std::size_t size) {
+std::uint32_t big_endian(std::string_view bytes, std::size_t at, std::size_t size) {
   if (at + size > bytes.size()) refuse();
   std::uint32_t value = 0;
   for (std::size_t i = 0; i < size; ++i)
@@ -31,16 +31,17 @@ void put(std::string& out, std::uint32_t value, std::size_t size) {
 
 std::uint32_t checksum(std::string_view bytes) {  // of a length that is a multiple of four
   std::uint32_t sum = 0;
-  for (std::size_t at = 0; at < bytes.size(); at += 4) sum += number(bytes, at, 4);
+  for (std::size_t at = 0; at < bytes.size(); at += 4) sum += big_endian(bytes, at, 4);
   return sum;
 }
 
 std::string_view find_table(std::string_view font, std::string_view tag) {
-  const std::size_t count = number(font, 4, 2);
+  const std::size_t count = big_endian(font, 4, 2);
   for (std::size_t i = 0; i < count; ++i) {
     const std::size_t record = header_size + i * record_size;
     if (font.substr(std::min(record, font.size()), 4) != tag) continue;
-    const std::size_t offset = number(font, record + 8, 4), length = number(font, record + 12, 4);
+    const std::size_t offset = big_endian(font, record + 8, 4),
+                      length = big_endian(font, record + 12, 4);
     if (offset > font.size() || length > font.size() - offset) refuse();
     return font.substr(offset, length);
   }
@@ -68,13 +69,13 @@ std::vector<Table> drawing_tables_of(std::string_view font,
     if (found.empty()) continue;
     Table table{tag, std::string(found), found.size()};
     if (tag == "hmtx") {
-      const std::size_t long_metrics = number(find_table(font, "hhea"), 34, 2);
+      const std::size_t long_metrics = big_endian(find_table(font, "hhea"), 34, 2);
       if (long_metrics == 0 || 4 * long_metrics > table.length) refuse();
       // The last long metric serves every glyph after it.
       clear_metrics(table.bytes, long_metrics - 1, kept);
     }
     if (tag == "head") {
-      number(found, 8, 4);  // refuses a short table
+      big_endian(found, 8, 4);  // refuses a short table
       std::fill_n(table.bytes.begin() + 8, 4, '\0');
     }
     table.bytes.resize((table.length + 3) / 4 * 4, '\0');

@@ -17,11 +17,11 @@ namespace {
 using ink::Path;
 using tinyxml2::XMLElement;
 
-constexpr int places = 4;  // of a millimetre
+constexpr int svg_places = 4;  // of a millimetre
 
 std::string text_of(double value) {
   std::string text;
-  append_fixed(text, value, places);
+  append_fixed(text, value, svg_places);
   return text;
 }
 
@@ -130,9 +130,9 @@ class SvgPage {
       data += letter;
       for (int i = 0; i < points; ++i, ++next) {
         if (i > 0) data += ' ';
-        append_fixed(data, path.points[next].x, places);
+        append_fixed(data, path.points[next].x, svg_places);
         data += ' ';
-        append_fixed(data, down(path.points[next].y), places);
+        append_fixed(data, down(path.points[next].y), svg_places);
       }
     };
     for (const Path::Verb verb : path.verbs) {

@@ -21,13 +21,8 @@ std::string deg(double angle) { return "\"" + num(angle) + " deg\""; }
 
 void check_closed(const test::Built& built) {
   REQUIRE(built.stops() == "");
-  for (const parts::Joint& joint : built.plan.assembly.joints) {
-    INFO(joint.name);
-    CHECK(parts::joint_gap(joint, built.plan.assembly) < 1e-6);
-  }
-  std::vector<Solid> solids;
-  for (const parts::Part& part : built.plan.assembly.parts) solids.push_back(part.world);
-  CHECK(find_clashes(solids).empty());
+  test::check_joints_closed(built);
+  test::check_no_clash(built);
 }
 
 double crossing(const test::Built& built, const std::string& name) {

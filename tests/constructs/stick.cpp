@@ -16,22 +16,6 @@ test::Built sticks(const std::string& text, const std::string& unit = "in") {
   return test::build(test::job(unit) + stocks + text);
 }
 
-double named_angle(const test::Built& built, const std::string& name) {
-  for (const parts::NamedAngle& angle : built.plan.assembly.angles) {
-    if (angle.name != name) continue;
-    CHECK(degrees(angle.radians) == Approx(degrees(angle_between(angle.from, angle.to))));
-    return degrees(angle.radians);
-  }
-  FAIL("no angle named " << name);
-  return 0;
-}
-
-bool remarks(const parts::Part& part, const std::string& words) {
-  for (const std::string& remark : part.remarks)
-    if (remark.find(words) != std::string::npos) return true;
-  return false;
-}
-
 std::string leg(const std::string& more) {
   return "[stick.leg]\nfrom = [0, 0, 0]\nto = [0, 0, 24]\nstock = \"oak\"\nwidth = \"1\"\n" + more;
 }
@@ -45,12 +29,12 @@ TEST_CASE("the lean of a leg from its foot") {
   const test::Built plumb =
       sticks("[stick.leg]\nto = [0, 0, \"17 1/2\"]\nfrom = [\"1 1/4\"" + rest);
   REQUIRE(plumb.stops() == "");
-  CHECK(named_angle(plumb, "lean of leg, from the front") == Approx(4.09).margin(0.005));
+  CHECK(plumb.angle("lean of leg, from the front") == Approx(4.09).margin(0.005));
   const test::Built along = sticks(
       "[stick.leg]\nto = [0, 0, \"17.5 in * cos(asin(1.25 / 17.5))\"]\nfrom = [\"1 1/4\"" + rest);
   REQUIRE(along.stops() == "");
   CHECK(inches(along.part("leg").size.x) == Approx(17.5));
-  CHECK(named_angle(along, "lean of leg, from the front") == Approx(4.10).margin(0.005));
+  CHECK(along.angle("lean of leg, from the front") == Approx(4.10).margin(0.005));
 }
 
 // https://www.familyhandyman.com/project/leaning-tower-of-shelves1/ : 84 in at 10 degrees stands
@@ -65,7 +49,8 @@ TEST_CASE("a leaning upright, both ends level") {
   CHECK(inches(box.high.z - box.low.z) == Approx(82.72).margin(0.005));
   CHECK(degrees(built.cut("upright", "foot").bevel) == Approx(10));
   CHECK(built.cut("upright", "foot").face_angle == Approx(0).margin(1e-12));
-  CHECK(remarks(built.part("upright"), "Line of the foot: 0.00° off square on the face, 10.00°"));
+  CHECK(test::remarks(built.part("upright"),
+                      "Line of the foot: 0.00° off square on the face, 10.00°"));
 }
 
 // Plane trigonometry: 1.75 to 1.00 over 24 is 1.790 degrees on one side, 0.895 on each of two.
@@ -74,7 +59,7 @@ TEST_CASE("tapers on one side and on both") {
     const test::Built built =
         sticks(leg("to_width = \"1 3/4\"\nthickness = 1\ntaper_on = [\"right edge\"]\n"));
     REQUIRE(built.stops() == "");
-    CHECK(named_angle(built, "taper of leg, right edge") == Approx(1.790).margin(0.0005));
+    CHECK(built.angle("taper of leg, right edge") == Approx(1.790).margin(0.0005));
     CHECK(degrees(built.cut("leg", "taper, right edge").face_angle) ==
           Approx(1.790).margin(0.0005));
     // The blank's edge and the line stay parallel; the foot is 1 in wide at the left edge.
@@ -87,8 +72,7 @@ TEST_CASE("tapers on one side and on both") {
     const test::Built built = sticks(leg("to_width = \"1 3/4\"\nthickness = 1\n"));
     REQUIRE(built.stops() == "");
     for (const char* side : {"left edge", "right edge"})
-      CHECK(named_angle(built, std::string("taper of leg, ") + side) ==
-            Approx(0.895).margin(0.0005));
+      CHECK(built.angle(std::string("taper of leg, ") + side) == Approx(0.895).margin(0.0005));
     CHECK(built.part("leg").body.volume() ==
           Approx(24 * 1.375 * 1 * std::pow(Length::mm_per_inch, 3)));
   }
@@ -96,8 +80,7 @@ TEST_CASE("tapers on one side and on both") {
     const test::Built built = sticks(
         leg("to_width = \"1 3/4\"\nthickness = 1\nto_thickness = \"1 3/4\"\nstraight = 4\n"));
     REQUIRE(built.stops() == "");
-    CHECK(named_angle(built, "taper of leg, face") ==
-          Approx(degrees(std::atan(0.375 / 20))).margin(1e-9));
+    CHECK(built.angle("taper of leg, face") == Approx(degrees(std::atan(0.375 / 20))).margin(1e-9));
     // A frustum of a pyramid under a straight block.
     const double frustum = 20.0 / 3 * (1.0 + 1.75 * 1.75 + 1.75);
     CHECK(built.part("leg").body.volume() ==
@@ -116,7 +99,8 @@ TEST_CASE("a turned post under a sloping top") {
   CHECK(degrees(built.cut("leg", "head").face_angle) == Approx(24.67).margin(0.005));
   const Plane cut = built.operation("leg", "head").cut;
   CHECK(degrees(std::atan(std::abs(cut.n.z / cut.n.x))) == Approx(4.63).margin(0.005));
-  CHECK(remarks(built.part("leg"), "24.67° off square on the face, 4.63° off square on the edge"));
+  CHECK(test::remarks(built.part("leg"),
+                      "24.67° off square on the face, 4.63° off square on the edge"));
 }
 
 TEST_CASE("plumb ends and ends set by saw angles") {

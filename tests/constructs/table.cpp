@@ -24,19 +24,6 @@ std::string apron(const std::string& more = "") {
 }
 const std::string square = "width = \"1 1/2\"\n";
 
-double named_angle(const test::Built& built, const std::string& name) {
-  for (const parts::NamedAngle& angle : built.plan.assembly.angles)
-    if (angle.name == name) return degrees(angle.radians);
-  FAIL("no angle named " << name);
-  return 0;
-}
-
-bool remarks(const parts::Part& part, const std::string& words) {
-  for (const std::string& remark : part.remarks)
-    if (remark.find(words) != std::string::npos) return true;
-  return false;
-}
-
 double measure(const parts::Part& part, const std::string& name) {
   for (const parts::Measure& each : part.measures)
     if (each.name == name) return inches(each.mm);
@@ -71,13 +58,13 @@ TEST_CASE("sight angles, true lean, sight line and length") {
   const test::Built built =
       table(plan + "splay = [" + text(row.front) + ", " + text(row.side) + "]\n", square, apron());
   check_sound(built);
-  CHECK(named_angle(built, "true lean of left front leg") == Approx(row.lean).margin(0.0005));
-  CHECK(named_angle(built, "lean of left front leg, from the front") == Approx(row.front));
-  CHECK(named_angle(built, "lean of left front leg, from the side") == Approx(row.side));
+  CHECK(built.angle("true lean of left front leg") == Approx(row.lean).margin(0.0005));
+  CHECK(built.angle("lean of left front leg, from the front") == Approx(row.front));
+  CHECK(built.angle("lean of left front leg, from the side") == Approx(row.side));
   CHECK(measure(built.part("left front leg"), "along the leg, foot to head") / 20 ==
         Approx(row.factor).margin(5e-6));
-  CHECK(remarks(built.part("left front leg"),
-                "along a sight line " + degrees_text(row.plan, 2) + " from the front"));
+  CHECK(test::remarks(built.part("left front leg"),
+                      "along a sight line " + degrees_text(row.plan, 2) + " from the front"));
   // The same legs from the true lean and its direction.
   const constructs::Lean lean = constructs::lean_of({tan_deg(row.front), tan_deg(row.side), 1});
   const test::Built same = table(plan + "lean = " + text(degrees(lean.from_plumb)) +
@@ -95,14 +82,13 @@ TEST_CASE("a trestle with legs sloping 1 in 2 3/4 and 1 in 4") {
       "splay = [\"1 in 2.75\", \"1 in 4\"]\n",
       "width = \"1 1/2\"\ndepth = 2\n", apron());
   check_sound(built);
-  CHECK(named_angle(built, "lean of left front leg, from the front") ==
-        Approx(19.98).margin(0.005));
-  CHECK(named_angle(built, "lean of left front leg, from the side") == Approx(14.04).margin(0.005));
-  CHECK(named_angle(built, "true lean of left front leg") == Approx(23.81).margin(0.005));
+  CHECK(built.angle("lean of left front leg, from the front") == Approx(19.98).margin(0.005));
+  CHECK(built.angle("lean of left front leg, from the side") == Approx(14.04).margin(0.005));
+  CHECK(built.angle("true lean of left front leg") == Approx(23.81).margin(0.005));
   const Box box = built.part("left front leg").world.bounds();
   CHECK(inches(box.high.z - box.low.z) == Approx(23.33).margin(0.005));
   CHECK(measure(built.part("left front leg"), "along the leg, foot to head") == Approx(25.5));
-  CHECK(remarks(built.part("left front leg"), "1.093 times as long as high"));
+  CHECK(test::remarks(built.part("left front leg"), "1.093 times as long as high"));
   // Two left and two right legs, told apart by their shape.
   const fabrication::PartRow& one = built.row("left front leg");
   const fabrication::PartRow& other = built.row("right front leg");
@@ -170,8 +156,8 @@ TEST_CASE("tapered legs") {
   const std::string leg = "width = \"1 3/4\"\nfoot_width = 1\n";
   const test::Built one = table(sizes, leg, apron());
   check_sound(one);
-  CHECK(named_angle(one, "taper of left front leg, inner face") == Approx(1.790).margin(0.0005));
-  CHECK(named_angle(one, "taper of left front leg, inner side") == Approx(1.790).margin(0.0005));
+  CHECK(one.angle("taper of left front leg, inner face") == Approx(1.790).margin(0.0005));
+  CHECK(one.angle("taper of left front leg, inner side") == Approx(1.790).margin(0.0005));
   // A tapered face is cut with the leg on its edge: no more than the taper is set.
   for (const char* side : {"inner face", "inner side"}) {
     const fabrication::CutReport& cut = one.cut("left front leg", std::string("taper, ") + side);
@@ -182,12 +168,11 @@ TEST_CASE("tapered legs") {
   const test::Built all = table(sizes, leg + "taper = \"all\"\n", apron());
   check_sound(all);
   for (const char* side : {"inner face", "outer face", "inner side", "outer side"})
-    CHECK(named_angle(all, std::string("taper of left front leg, ") + side) ==
+    CHECK(all.angle(std::string("taper of left front leg, ") + side) ==
           Approx(0.895).margin(0.0005));
   const test::Built late = table(sizes, leg + "straight = 4\n", apron());
   check_sound(late);
-  CHECK(named_angle(late, "taper of left front leg, inner face") ==
-        Approx(degrees(std::atan(0.75 / 20))));
+  CHECK(late.angle("taper of left front leg, inner face") == Approx(degrees(std::atan(0.75 / 20))));
 }
 
 // https://staging.canadianwoodworking.com/from_robs_bench/one-divider-preferably-with-joinery/ : a
@@ -277,7 +262,7 @@ TEST_CASE("legs on a ring: all alike, rails too") {
   check_sound(built);
   CHECK(built.row("leg 1").quantity() == static_cast<std::size_t>(legs));
   CHECK(built.row("side 1 low").quantity() == static_cast<std::size_t>(legs));
-  CHECK(named_angle(built, "lean of leg 1, from the side") == Approx(12));
+  CHECK(built.angle("lean of leg 1, from the side") == Approx(12));
   CHECK(inches(built.part("top").world.bounds().high.z) == Approx(18));
   // The ring holds at the top of the legs, under a top 3/4 thick.
   CHECK(inches(built.part("leg 1").world.bounds().high.z) == Approx(17.25));
@@ -290,7 +275,7 @@ TEST_CASE("legs on a ring may turn their lean") {
             "face = \"plumb\"\n");
   check_sound(built);
   CHECK(built.row("leg 1").quantity() == 3);
-  CHECK(named_angle(built, "true lean of leg 1") == Approx(14));
+  CHECK(built.angle("true lean of leg 1") == Approx(14));
 }
 
 TEST_CASE("a top lies on the legs and aprons") {

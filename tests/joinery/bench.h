@@ -42,6 +42,11 @@ Rigid any_frame(Chance& chance);
 
 constexpr double deg = std::numbers::pi / 180;
 
+inline void give(model::Given<Length>& field, double mm) {
+  field.value = {mm};
+  field.given = true;
+}
+
 // A host along its own x and a guest whose centre line meets the middle of one of the host's sides.
 struct Tee {
   double host_width = 60, host_thickness = 45;

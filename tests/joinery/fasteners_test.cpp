@@ -16,14 +16,10 @@ using joinery::ScrewKind;
 using joinery::SplineKind;
 using test::Bench;
 using test::deg;
+using test::give;
 using test::Tee;
 
 namespace {
-
-void give(model::Given<Length>& field, double mm) {
-  field.value = {mm};
-  field.given = true;
-}
 
 double host_volume(const Tee& tee) { return tee.host_width * tee.host_thickness * tee.host_length; }
 double guest_volume(const Tee& tee) {

@@ -12,14 +12,10 @@ using joinery::HousingKind;
 using joinery::RabbetKind;
 using test::Bench;
 using test::deg;
+using test::give;
 using test::Tee;
 
 namespace {
-
-void give(model::Given<Length>& field, double mm) {
-  field.value = {mm};
-  field.given = true;
-}
 
 // A panel whose end crosses the host's broad face from edge to edge.
 Tee shelf() {

@@ -70,4 +70,18 @@ std::string tree(const CutTree& tree, Units width, Units height, const std::vect
   return rectangles(rects, {0, 0, static_cast<double>(width), static_cast<double>(height)}, 0, 0);
 }
 
+std::string placed_once(const Packing& packing, const std::vector<Piece>& pieces) {
+  std::vector<int> seen(pieces.size(), 0);
+  const std::vector<std::int64_t> one_each(pieces.size(), 1);
+  for (const PackedSheet& sheet : packing.sheets) {
+    const CutTree cuts = sheet.tree.cuts();
+    const std::string wrong = tree(cuts, sheet.tree.width(), sheet.tree.height(), pieces, one_each);
+    if (wrong != sound) return wrong;
+    for (const int region : regions_with(cuts, Content::piece))
+      ++seen[static_cast<std::size_t>(cuts[static_cast<std::size_t>(region)].piece)];
+  }
+  for (const int piece : packing.unplaced) ++seen[static_cast<std::size_t>(piece)];
+  return seen == std::vector<int>(pieces.size(), 1) ? sound : "a piece is not placed just once";
+}
+
 }  // namespace splay::packing::verify

@@ -5,6 +5,7 @@
 #include <string>
 
 #include "geometry/packing_boards.h"
+#include "geometry/packing_search.h"
 #include "geometry/packing_sheets.h"
 
 namespace splay::packing::verify {
@@ -31,5 +32,8 @@ std::string tree(const CutTree& tree, Units width, Units height, const std::vect
 std::string plan(const SheetTask& task, const SheetPlan& plan);
 
 std::string plan(const BoardTask& task, const BoardPlan& plan);
+
+// Every sheet's tree sound, and every piece once: on a sheet or unplaced.
+std::string placed_once(const Packing& packing, const std::vector<Piece>& pieces);
 
 }  // namespace splay::packing::verify

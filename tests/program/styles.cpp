@@ -158,6 +158,27 @@ TEST_CASE("an archive holds the signs it was printed with, and is printed again 
   CHECK(has(test::run(test::program() + " check " + place), "style-own-mark.svg: missing"));
 }
 
+TEST_CASE("a style's typeface is what the pages are set in, and one that is not there is told") {
+  const Shop shop("typeface = \"DejaVu Sans Condensed\"\n");
+  const test::Run run = shop.print("--for archive");
+  INFO(run.output);
+  REQUIRE(run.status == 0);
+  const std::string place = shop.out + "/stool-A-archive";
+  const test::Run used = test::run("pdffonts " + place + "/stool-A-shop.pdf");
+  CHECK(has(used, "DejaVuSansCondensed-Bold"));
+  CHECK_FALSE(has(used, "Liberation"));
+  const test::Run again = test::run(test::program() + " check " + place);
+  CHECK(has(again, "every byte the same"));
+  CHECK_FALSE(has(again, "Not the tools"));
+
+  save(shop.folder / "styles/own.toml", "\ntypeface = \"No Such Letters\"\n");
+  const test::Run refused = shop.print();
+  CHECK(refused.status != 0);
+  CHECK(has(refused, "own.toml:2:12"));
+  CHECK(has(refused, "no TrueType font \"No Such Letters\" (upright) is installed"));
+  CHECK(has(refused, "fc-list : family"));
+}
+
 TEST_CASE("a style's fields are explained") {
   const test::Run run = test::run(test::program() + " explain style");
   CHECK(run.status == 0);

@@ -8,6 +8,7 @@
 
 #include "constructs/construct.h"
 #include "fabrication/plan.h"
+#include "parts/audit.h"
 #include "reading/reading.h"
 
 namespace splay::test {
@@ -41,6 +42,16 @@ struct Built {
     FAIL(part_name << " has no operation named " << name);
     return plan.assembly.parts.front().operations.front();
   }
+  // Degrees; stated by the model, and in truth between its two directions.
+  double angle(const std::string& name) const {
+    for (const parts::NamedAngle& each : plan.assembly.angles) {
+      if (each.name != name) continue;
+      CHECK(each.radians == Approx(angle_between(each.from, each.to)));
+      return Angle{each.radians}.degrees();
+    }
+    FAIL("no angle named " << name);
+    return 0;
+  }
   bool found(const std::string& code) const {
     for (const Finding& each : plan.findings)
       if (each.code == code) return true;
@@ -65,6 +76,38 @@ inline Built build(const std::string& text) {
   built.project = std::make_unique<model::Project>(std::move(*result.project));
   built.plan = fabrication::make_plan(*built.project, constructs::build(*built.project));
   return built;
+}
+
+inline bool remarks(const parts::Part& part, const std::string& words) {
+  for (const std::string& remark : part.remarks)
+    if (remark.find(words) != std::string::npos) return true;
+  return false;
+}
+
+// Everything that a joint brings together meets.
+inline void check_joints_closed(const Built& built) {
+  for (const parts::Joint& joint : built.plan.assembly.joints) {
+    INFO(joint.name);
+    CHECK(parts::joint_gap(joint, built.plan.assembly) < 1e-6);
+  }
+}
+
+// No two parts share space: the whole piece looked over at once, not joint by joint.
+inline void check_no_clash(const Built& built) {
+  std::vector<Solid> solids;
+  for (const parts::Part& part : built.plan.assembly.parts) solids.push_back(part.world);
+  CHECK(find_clashes(solids).empty());
+}
+
+// Whether nothing stands in the way of building it; what is said says it whole.
+inline bool says_sound(const Built& built) {
+  for (const Finding& finding : built.plan.findings) {
+    INFO(finding.code << ": " << finding.text);
+    CHECK(!finding.text.empty());
+    CHECK(finding.text.back() == '.');
+    CHECK(!finding.remedy.empty());
+  }
+  return !built.plan.stopped();
 }
 
 // A job and the stocks that the cases of these tests are made of.
