@@ -110,9 +110,13 @@ void state_end_lines(parts::Builder& builder, int part, const Plane& world,
   const double face = std::atan2(std::abs(n.y), std::abs(n.x));
   const double edge = std::atan2(std::abs(n.z), std::abs(n.x));
   if (face < no_angle && edge < no_angle) return;
-  builder.remark(part, "Line of the " + end + ": " + degrees_of(face) +
-                           " off square on the face, " + degrees_of(edge) +
-                           " off square on the edge.");
+  builder.remark(part, "Line of the " + end + ": " + off_square_words(face) + " on the face, " +
+                           off_square_words(edge) + " on the edge.");
+}
+
+std::string off_square_words(double radians) {
+  constexpr double prints_square = 5e-5;  // radians: less would print as 0.00 degrees
+  return std::abs(radians) < prints_square ? "square" : degrees_of(radians) + " off square";
 }
 
 std::string degrees_of(double radians) { return degrees_text(Angle{radians}.degrees()); }

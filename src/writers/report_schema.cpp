@@ -157,7 +157,7 @@ Json stock() {
                               {"cuts", list_of(cut)},
                               {"off_cuts", list_of(object(left_over))},
                               {"defects", list_of(object(rect))}});
-  const Json feet =
+  const Json wood =
       object({{"finished", size}, {"rough", size}, {"planned", size}, {"billed", size}});
   return list_of(object({{"name", string},
                          {"kind", string},
@@ -173,7 +173,8 @@ Json stock() {
                          {"bound", whole},
                          {"bought_if_grain_free", whole},
                          {"layouts", list_of(layout)},
-                         {"board_feet", feet},
+                         {"board_feet", wood},
+                         {"cubic_metres", wood},
                          {"waste_factor_percent", number}}));
 }
 

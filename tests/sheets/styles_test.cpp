@@ -1,6 +1,7 @@
 // What a style says of a packet: its paper, the pages left out, signs of the maker's own.
 #include <algorithm>
 #include <catch2/catch.hpp>
+#include <filesystem>
 
 #include "drafting/conventions.h"
 #include "ink/lint.h"
@@ -43,6 +44,20 @@ std::string faults(const ink::Packet& packet, const ink::PartsWanted& wanted) {
   for (const ink::LintFault& fault : ink::lint(packet, test::fonts(), wanted))
     text += fault.page + ": " + fault.rule + ": " + fault.text + "\n";
   return text;
+}
+
+// Settings of saw steps that stand on their page cut off.
+std::string cut_settings(const ink::Packet& packet) {
+  std::string cut;
+  for (const ink::Page& page : packet.pages) {
+    if (page.title != "Saw steps") continue;
+    for (const ink::Text& text : test::all_of<ink::Text>(page))
+      for (const char* start :
+           {"check ", "scale ", "thr", "Tilt", "Gauge", "Blade", "Stop", "to the"})
+        if (text.utf8.starts_with(start) && text.utf8.ends_with("…"))
+          cut += page.label + ": " + text.utf8 + "\n";
+  }
+  return cut;
 }
 
 // Titles of pages, of which only what all of one kind share counts.
@@ -192,6 +207,23 @@ TEST_CASE("a symbol keeps its size, place and turn on paper, and its lines stay 
   CHECK(norm(ends(20, std::acos(-1) / 2).path.points[1] - Vec2{50, 69}) < 1e-9);
   CHECK(ends(20, 0).pen.width == Approx(2));
   CHECK(ends(0.5, 0).pen.width == Approx(0.13));
+}
+
+TEST_CASE("every style that comes along prints every demo without a fault of the page") {
+  for (const auto& entry :
+       std::filesystem::directory_iterator(std::string(SPLAYBOOK_SOURCE_DIR) + "/styles")) {
+    if (entry.path().extension() != ".toml") continue;
+    const model::Style style = style_of(test::text_of(entry.path()));
+    for (const std::filesystem::path& file : test::demos()) {
+      INFO(entry.path().stem() << ", " << file.stem());
+      test::Built piece = test::build(test::text_of(file));
+      piece.project->job.paper.value = model::PaperSize::a4;
+      const ink::Packet pages = packet(piece, style);
+      CHECK_THAT(faults(pages, sheets::parts_wanted(piece.plan, style, sheets::ForWhom::shop)),
+                 Catch::Equals(""));
+      CHECK_THAT(cut_settings(pages), Catch::Equals(""));
+    }
+  }
 }
 
 TEST_CASE("signs of the maker's own take the place of ours, without any ours are drawn") {
