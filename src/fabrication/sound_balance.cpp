@@ -5,6 +5,7 @@
 #include "base/figure.h"
 #include "fabrication/hardware.h"
 #include "fabrication/plan.h"
+#include "fabrication/sound_shared.h"
 #include "fabrication/soundness.h"
 
 namespace splay::fabrication {
