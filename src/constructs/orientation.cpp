@@ -110,9 +110,11 @@ void state_end_lines(parts::Builder& builder, int part, const Plane& world,
   const double face = std::atan2(std::abs(n.y), std::abs(n.x));
   const double edge = std::atan2(std::abs(n.z), std::abs(n.x));
   if (face < no_angle && edge < no_angle) return;
-  builder.remark(part, "Line of the " + end + ": " + degrees_of(face) +
-                           " off square on the face, " + degrees_of(edge) +
-                           " off square on the edge.");
+  const auto words = [](double angle) {
+    return angle < no_angle ? std::string("square") : degrees_of(angle) + " off square";
+  };
+  builder.remark(part, "Line of the " + end + ": " + words(face) + " on the face, " + words(edge) +
+                           " on the edge.");
 }
 
 std::string degrees_of(double radians) { return degrees_text(Angle{radians}.degrees()); }
