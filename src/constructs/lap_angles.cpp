@@ -102,7 +102,10 @@ const parts::Operation* find_lap(const Part& part, const std::string& other) {
 }
 
 std::string words_of(const LapLines& lines, const LapEdge* straight) {
-  std::string text = degrees_of(lines.off_square) + " off square to the length";
+  constexpr double no_angle = 1e-6;
+  std::string text = lines.off_square < no_angle
+                         ? std::string("square to the length")
+                         : degrees_of(lines.off_square) + " off square to the length";
   text += straight != nullptr
               ? ", set from the " + straight->name
               : ", set from the blank's edges before tapering, or from the centre line";

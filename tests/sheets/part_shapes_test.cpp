@@ -36,7 +36,7 @@ TEST_CASE("each taper is told in one sentence of its part's page") {
       std::size_t told = 0, cut = 0;
       for (std::size_t at = all.find("aper"); at != std::string::npos;
            at = all.find("aper", at + 1))
-        ++told;
+        told += at + 4 < all.size() && all[at + 4] == 's' ? 0U : 1U;  // "which tapers 5°": a reason
       for (const parts::Operation& operation : part.operations)
         cut += operation.name.starts_with("taper") ? 1U : 0U;
       INFO(demo << ", " << row.mark << ": " << all);
