@@ -102,16 +102,13 @@ const parts::Operation* find_lap(const Part& part, const std::string& other) {
 }
 
 std::string words_of(const LapLines& lines, const LapEdge* straight) {
-  constexpr double no_angle = 1e-6;
-  std::string text = lines.off_square < no_angle
-                         ? std::string("square to the length")
-                         : degrees_of(lines.off_square) + " off square to the length";
+  std::string text = off_square_words(lines.off_square) + " to the length";
   text += straight != nullptr
               ? ", set from the " + straight->name
               : ", set from the blank's edges before tapering, or from the centre line";
   for (const LapEdge& edge : lines.edges)
     if (!edge.straight())
-      text += "; " + degrees_of(edge.off_square) + " off square to the " + edge.name +
+      text += "; " + off_square_words(edge.off_square) + " to the " + edge.name +
               ", which tapers " + degrees_of(edge.taper);
   if (!lines.parallel) text += "; its walls are not parallel";
   return text + ".";

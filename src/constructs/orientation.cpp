@@ -110,11 +110,13 @@ void state_end_lines(parts::Builder& builder, int part, const Plane& world,
   const double face = std::atan2(std::abs(n.y), std::abs(n.x));
   const double edge = std::atan2(std::abs(n.z), std::abs(n.x));
   if (face < no_angle && edge < no_angle) return;
-  const auto words = [](double angle) {
-    return angle < no_angle ? std::string("square") : degrees_of(angle) + " off square";
-  };
-  builder.remark(part, "Line of the " + end + ": " + words(face) + " on the face, " + words(edge) +
-                           " on the edge.");
+  builder.remark(part, "Line of the " + end + ": " + off_square_words(face) + " on the face, " +
+                           off_square_words(edge) + " on the edge.");
+}
+
+std::string off_square_words(double radians) {
+  constexpr double prints_square = 5e-5;  // radians: less would print as 0.00 degrees
+  return std::abs(radians) < prints_square ? "square" : degrees_of(radians) + " off square";
 }
 
 std::string degrees_of(double radians) { return degrees_text(Angle{radians}.degrees()); }

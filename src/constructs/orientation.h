@@ -44,6 +44,7 @@ void state_lean(parts::Builder& builder, int part, Vec3 foot, Vec3 head);
 // Remark: the lines that an end cut draws on the face and on the edge, off square.
 void state_end_lines(parts::Builder& builder, int part, const Plane& world, const std::string& end);
 
-std::string degrees_of(double radians);  // "14.04°"
+std::string degrees_of(double radians);        // "14.04°"
+std::string off_square_words(double radians);  // "7.00° off square", or "square"
 
 }  // namespace splay::constructs

@@ -40,7 +40,8 @@ std::vector<Stop> RowFrame::stops() const {
 }
 
 Vec2 RowFrame::readable(Vec2 direction) {
-  constexpr double upright = 1e-9;
+  // Within ten degrees of upright figures are still read from the right.
+  constexpr double upright = 0.1736;
   const bool backwards =
       direction.x < -upright || (std::abs(direction.x) <= upright && direction.y < 0);
   return backwards ? -direction : direction;

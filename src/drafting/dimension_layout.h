@@ -34,6 +34,7 @@ class RowFrame {
   std::vector<Stop> stops() const;
 
   // The direction in which figures are read, from below or from the right, and their upward one.
+  // `direction` is a unit vector.
   Vec2 reading() const { return readable(row_.along); }
   static Vec2 readable(Vec2 direction);
   static double turn(Vec2 direction);

@@ -15,6 +15,7 @@ struct Layout {
   double height;               // of a capital letter
   std::vector<double> widths;  // of the columns, padding included
   double total = 0;
+  std::vector<bool> under;  // columns set under their rows; their width is 0
 };
 
 double longest_word(const Kit& kit, std::string_view text, double height, ink::Face face) {
@@ -34,6 +35,7 @@ struct Need {
 
 // With `words_break`, only texts set from the right, which are figures, are kept whole.
 Need need_of(const Layout& layout, std::size_t c, bool words_break) {
+  if (layout.under[c]) return {};
   const Column& column = layout.table.columns[c];
   const bool kept = !column.wrap && (!words_break || column.align == ink::Align::right);
   Need need;
@@ -75,15 +77,20 @@ std::vector<Need> needs_of(const Layout& layout, double width) {
   return needs;
 }
 
+double share(const Layout& layout, std::size_t c) {
+  return layout.under[c] ? 0 : layout.table.columns[c].share;
+}
+
 // First what every column needs, then what its texts would like, then shares of the rest.
 void measure(Layout& layout, double width) {
   const std::vector<Need> needs = needs_of(layout, width);
   double used = 0, wanted = 0, shares = 0;
+  layout.widths.clear();
   for (std::size_t c = 0; c < needs.size(); ++c) {
     layout.widths.push_back(needs[c].least);
     used += needs[c].least;
     wanted += needs[c].whole - needs[c].least;
-    shares += layout.table.columns[c].share;
+    shares += share(layout, c);
   }
   layout.total = width;
   if (used > width) {
@@ -94,7 +101,44 @@ void measure(Layout& layout, double width) {
   const double rest = width - used - given * wanted;
   for (std::size_t c = 0; c < needs.size(); ++c)
     layout.widths[c] += given * (needs[c].whole - needs[c].least) +
-                        (shares > 0 ? rest * layout.table.columns[c].share / shares : 0.0);
+                        (shares > 0 ? rest * share(layout, c) / shares : 0.0);
+}
+
+// Which column of words runs down its rows word under word, though across the table it would take
+// few lines; the worst of them.
+std::optional<std::size_t> runs_down(const Layout& layout) {
+  constexpr std::size_t bearable = 6, times = 2;
+  std::optional<std::size_t> worst;
+  std::size_t most = bearable;
+  for (std::size_t c = 1; c < layout.widths.size(); ++c) {
+    const Column& column = layout.table.columns[c];
+    if (layout.under[c] || !column.wrap || column.align != ink::Align::left) continue;
+    const bool plain = std::ranges::all_of(layout.table.rows, [&](const TableRow& row) {
+      return c >= row.cells.size() || (!row.cells[c].picture && row.cells[c].link.empty());
+    });
+    if (!plain) continue;
+    for (const TableRow& row : layout.table.rows) {
+      if (c >= row.cells.size()) continue;
+      const Cell& cell = row.cells[c];
+      const auto lines = [&](double wide) {
+        return wrap(layout.kit, cell.text, wide, layout.height, cell.face).size();
+      };
+      const std::size_t now = lines(layout.widths[c] - 2 * pad_x);
+      if (now <= most || now < times * lines(layout.total - layout.widths[0] - 2 * pad_x)) continue;
+      most = now;
+      worst = c;
+    }
+  }
+  return worst;
+}
+
+void arrange(Layout& layout, double width) {
+  for (const Column& column : layout.table.columns) layout.under.push_back(column.under);
+  measure(layout, width);
+  while (const auto worst = runs_down(layout)) {
+    layout.under[*worst] = true;
+    measure(layout, width);
+  }
 }
 
 Picture cell_picture(const Layout& layout, std::size_t c, const Cell& cell) {
@@ -123,7 +167,7 @@ Picture row_picture(const Layout& layout, const std::vector<Cell>& cells) {
   Picture row{{}, layout.total, 0};
   std::vector<Picture> pictures;
   for (std::size_t c = 0; c < cells.size() && c < layout.widths.size(); ++c) {
-    pictures.push_back(cell_picture(layout, c, cells[c]));
+    pictures.push_back(layout.under[c] ? Picture{} : cell_picture(layout, c, cells[c]));
     row.height = std::max(row.height, pictures.back().height + 2 * pad_y);
   }
   // Beside a picture texts stand at half height, else at the top.
@@ -133,12 +177,27 @@ Picture row_picture(const Layout& layout, const std::vector<Cell>& cells) {
   for (std::size_t c = 0; c < pictures.size(); ++c) {
     const double down = drawn ? (row.height - pictures[c].height) / 2 : pad_y;
     append(row.items, moved(std::move(pictures[c].items), {x + pad_x, -down}));
-    if (!cells[c].link.empty())
+    if (!cells[c].link.empty() && !layout.under[c])
       row.items.emplace_back(
           ink::Link{{{x, -row.height}, {x + layout.widths[c], 0}}, cells[c].link});
     x += layout.widths[c];
   }
   return row;
+}
+
+// The texts that have their place under a row, each after its column's head.
+void add_under(const Layout& layout, const std::vector<Cell>& cells, Picture& row) {
+  for (std::size_t c = 0; c < cells.size() && c < layout.widths.size(); ++c) {
+    if (!layout.under[c] || cells[c].text.empty()) continue;
+    std::string words = layout.table.columns[c].head + ": " + cells[c].text;
+    for (std::size_t at = 0; (at = words.find('\n', at)) != std::string::npos;)
+      words.replace(at, 1, "; ");
+    const double left = layout.widths[0] + pad_x;
+    Picture text = paragraph(layout.kit, words, layout.total - pad_x - left,
+                             {.height = layout.height, .face = cells[c].face});
+    append(row.items, moved(std::move(text.items), {left, -row.height}));
+    row.height += text.height + pad_y;
+  }
 }
 
 Picture as_group(Picture picture) {
@@ -152,8 +211,9 @@ Picture as_group(Picture picture) {
 Picture head_picture(const Layout& layout, const std::string& more) {
   std::vector<Cell> cells;
   bool said = more.empty();
-  for (const Column& column : layout.table.columns) {
-    const bool here = !said && column.wrap;
+  for (std::size_t c = 0; c < layout.table.columns.size(); ++c) {
+    const Column& column = layout.table.columns[c];
+    const bool here = !said && column.wrap && !layout.under[c];
     said = said || here;
     cells.push_back(Cell::bold(here ? column.head + "\n" + more : column.head));
   }
@@ -165,6 +225,7 @@ Picture head_picture(const Layout& layout, const std::string& more) {
 
 Picture body_row(const Layout& layout, const TableRow& row, bool last) {
   Picture picture = row_picture(layout, row.cells);
+  add_under(layout, row.cells, picture);
   const ink::Stroke foot =
       rule(-picture.height, picture.width, last ? layout.kit.look.wide : layout.kit.look.narrow);
   picture.items.emplace_back(foot);
@@ -194,8 +255,8 @@ Cell Cell::drawn(Picture picture) {
 }
 
 Story table(const Kit& kit, const Table& table, double width) {
-  Layout layout{kit, table, table.lettering > 0 ? table.lettering : kit.look.lettering, {}, 0};
-  measure(layout, width);
+  Layout layout{kit, table, table.lettering > 0 ? table.lettering : kit.look.lettering, {}, 0, {}};
+  arrange(layout, width);
   Picture own = head_picture(layout, {});
   const auto head = std::make_shared<const Picture>(head_picture(layout, table.going_on));
   Story story;

@@ -16,6 +16,8 @@ struct Column {
   double share = 1;  // of the width that is left when every column has what it needs
   double least = 0;  // mm, inside the cell's padding
   bool wrap = true;  // false: as wide as its longest text (figures are never broken)
+  // Its texts stand under their rows, from the second column to the table's end, after its head.
+  bool under = false;
 };
 
 struct Cell {
@@ -45,7 +47,8 @@ struct Table {
 
 // The table as blocks `width` wide, one a row. The last row stays with the one before it and the
 // first with the second. When the texts that may not wrap are wider than the table, those set from
-// the left are wrapped after all, and figures only when that is not enough.
+// the left are wrapped after all, and figures only when that is not enough. A column of words left
+// so narrow that they'd run down the page word under word is set under its rows.
 Story table(const Kit& kit, const Table& table, double width);
 
 }  // namespace splay::drafting

@@ -76,7 +76,8 @@ class Reckoning {
       const bool piece = s.per == model::PricePer::piece;
       const std::string unit = piece ? piece_word(s.kind, s.quantity)
                                      : std::string(per_words[static_cast<std::size_t>(s.per)]);
-      line(s.material, counted(s.quantity, piece ? 0 : 2, unit, s.price), s.cents, materials_);
+      const int decimals = piece ? 0 : s.per == model::PricePer::cubic_metre ? 4 : 2;
+      line(s.material, counted(s.quantity, decimals, unit, s.price), s.cents, materials_);
       if (s.owned_cents > 0)
         line(s.material + " on hand", "at the same price", s.owned_cents, materials_);
     }

@@ -18,6 +18,10 @@ inline constexpr double board_foot_mm3 = 144 * 25.4 * 25.4 * 25.4;
 // Board feet of one board as a yard counts it (all mm); under an inch counts as an inch.
 double board_feet(double length, double width, double thickness, model::Tally tally);
 
+// Whether a yard sells these boards by the cubic metre, not by the board foot: in a metric job,
+// where neither the price nor the tally says otherwise.
+bool sold_by_volume(const model::Stock& stock, Unit unit);
+
 // One stock: how much is needed, bought, billed.
 struct StockBill {
   std::string stock, material;
@@ -26,7 +30,8 @@ struct StockBill {
   std::vector<std::string> owned;  // "left-over, 1 of 40 by 20 in"
   int bought = 0, on_hand = 0;     // sheets or boards; rolls of edge band
   int extra_sheets = 0;            // beyond the layouts, by the waste factor
-  // mm2 for sheets, board feet for boards, mm for edge band:
+  bool by_volume = false;          // boards in mm3, by the thickness they are sold by
+  // mm2 for sheets, board feet or mm3 for boards, mm for edge band:
   double finished = 0;  // of the finished parts
   double rough = 0;     // of the blanks
   double planned = 0;   // of the whole sheets or boards bought, by volume

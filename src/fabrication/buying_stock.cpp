@@ -30,11 +30,11 @@ double rough_thickness(const model::Stock& stock) {
   return stock.supply.rough.given ? stock.supply.rough->mm : stock.thickness->mm;
 }
 
-PricePer per_of(const model::Stock& stock) {
+PricePer per_of(const model::Stock& stock, bool by_volume) {
   if (stock.supply.per.given) return *stock.supply.per;
   switch (*stock.kind) {
     case StockKind::board:
-      return PricePer::board_foot;
+      return by_volume ? PricePer::cubic_metre : PricePer::board_foot;
     case StockKind::edge_band:
       return PricePer::metre;
     default:
@@ -42,31 +42,38 @@ PricePer per_of(const model::Stock& stock) {
   }
 }
 
-// What the sheets or boards of one drawing come to, in every way a price can count.
+// What the sheets or boards of one drawing come to, in every way a price can count. What is sold,
+// and how it is billed, is in board feet or mm3.
 struct Amount {
-  double pieces = 0, area = 0, volume = 0, length = 0, feet = 0, billed = 0;
+  double pieces = 0, area = 0, volume = 0, length = 0, sold = 0, billed = 0;
   void add(const Amount& a) {
     pieces += a.pieces;
     area += a.area;
     volume += a.volume;
     length += a.length;
-    feet += a.feet;
+    sold += a.sold;
     billed += a.billed;
   }
 };
 
-Amount amount_of(const model::Stock& stock, double length, double width, double count) {
+Amount amount_of(const model::Stock& stock, double length, double width, double count,
+                 bool by_volume) {
   Amount a;
   a.pieces = count;
   a.length = count * length;
   a.area = count * length * width;
   a.volume = a.area * rough_thickness(stock);
-  a.feet = count * board_feet(length, width, nominal_thickness(stock), model::Tally::volume);
+  if (by_volume) {
+    a.sold = a.area * nominal_thickness(stock);
+    a.billed = a.area * billed_thickness(stock);
+    return a;
+  }
+  a.sold = count * board_feet(length, width, nominal_thickness(stock), model::Tally::volume);
   a.billed = count * board_feet(length, width, billed_thickness(stock), *stock.supply.tally);
   return a;
 }
 
-double quantity_of(const Amount& a, PricePer per) {
+double quantity_of(const Amount& a, PricePer per, bool by_volume) {
   switch (per) {
     case PricePer::piece:
       return a.pieces;
@@ -75,7 +82,7 @@ double quantity_of(const Amount& a, PricePer per) {
     case PricePer::square_foot:
       return a.area / (304.8 * 304.8);
     case PricePer::cubic_metre:
-      return a.volume / 1e9;
+      return (by_volume ? a.billed : a.volume) / 1e9;
     case PricePer::board_foot:
       return a.billed;
     case PricePer::metre:
@@ -83,6 +90,12 @@ double quantity_of(const Amount& a, PricePer per) {
     default:
       return a.length / 304.8;
   }
+}
+
+// Wood of an area as it is sold.
+double sold_of(const model::Stock& stock, double area, bool by_volume) {
+  const double thick = nominal_thickness(stock);
+  return by_volume ? area * thick : area * std::max(thick, 25.4) / board_foot_mm3;
 }
 
 void describe_sheets(const Plan& plan, const StockLayout& layout, StockBill& bill) {
@@ -100,14 +113,15 @@ void describe_sheets(const Plan& plan, const StockLayout& layout, StockBill& bil
 }
 
 // A finished part in the measure of its stock.
-double finished_of(const model::Stock& stock, const PartRow& row) {
+double finished_of(const model::Stock& stock, const PartRow& row, bool by_volume) {
   const auto count = static_cast<double>(row.quantity());
   if (*stock.kind == StockKind::board)
-    return count * row.finished.x * row.finished.y * row.finished.z / board_foot_mm3;
+    return count * row.finished.x * row.finished.y * row.finished.z /
+           (by_volume ? 1 : board_foot_mm3);
   return count * row.finished.x * row.finished.y;
 }
 
-// Sheets beyond the layouts, or board feet beyond the boards, that the waste factor asks for.
+// Sheets beyond the layouts, or wood beyond the boards, that the waste factor asks for.
 void raise_by_waste(const model::Stock& stock, const Amount& owned, StockBill& bill,
                     Amount& bought) {
   const double factor = 1 + *stock.supply.waste / 100;
@@ -115,10 +129,11 @@ void raise_by_waste(const model::Stock& stock, const Amount& owned, StockBill& b
     const double sheet = (*stock.size)[0].mm * (*stock.size)[1].mm;
     const double lacking = bill.finished * factor - bought.area - owned.area;
     bill.extra_sheets = std::max(0, static_cast<int>(up(lacking / sheet)));
-    bought.add(amount_of(stock, (*stock.size)[0].mm, (*stock.size)[1].mm, bill.extra_sheets));
+    bought.add(
+        amount_of(stock, (*stock.size)[0].mm, (*stock.size)[1].mm, bill.extra_sheets, false));
   }
-  if (bill.kind == StockKind::board && bought.feet > 0) {
-    const double share = (bill.finished * factor - owned.feet) / bought.feet;
+  if (bill.kind == StockKind::board && bought.sold > 0) {
+    const double share = (bill.finished * factor - owned.sold) / bought.sold;
     if (share > 1 + almost) {
       bought.area *= share;
       bought.volume *= share;
@@ -130,12 +145,12 @@ void raise_by_waste(const model::Stock& stock, const Amount& owned, StockBill& b
 
 void price(const model::Stock& stock, const Amount& bought, const Amount& owned, double piece_area,
            StockBill& bill) {
-  bill.per = per_of(stock);
-  bill.quantity = quantity_of(bought, bill.per);
+  bill.per = per_of(stock, bill.by_volume);
+  bill.quantity = quantity_of(bought, bill.per, bill.by_volume);
   bill.priced = stock.supply.price.given;
   bill.price = *stock.supply.price;
   bill.cents = cents_of(bill.quantity * bill.price);
-  double worth = quantity_of(owned, bill.per);
+  double worth = quantity_of(owned, bill.per, bill.by_volume);
   if (bill.per == PricePer::piece) worth = piece_area > 0 ? owned.area / piece_area : 0;
   bill.owned_cents = cents_of(worth * bill.price);
 }
@@ -146,22 +161,22 @@ StockBill bill_layout(const Plan& plan, const StockLayout& layout) {
   bill.kind = layout.kind;
   bill.bought = layout.bought;
   bill.on_hand = layout.on_hand;
+  bill.by_volume = sold_by_volume(stock, *plan.project->job.units);
   describe_sheets(plan, layout, bill);
   for (const PartRow& row : plan.rows)
-    if (row.stock == stock.name) bill.finished += finished_of(stock, row);
+    if (row.stock == stock.name) bill.finished += finished_of(stock, row, bill.by_volume);
   Amount bought, owned;
   double piece_area = 0;
   for (const CutSheet& sheet : layout.sheets) {
     const Supplied& supply = layout.supplies[sheet.supply];
     (supply.on_hand ? owned : bought)
-        .add(amount_of(stock, supply.length, supply.width, sheet.count));
+        .add(amount_of(stock, supply.length, supply.width, sheet.count, bill.by_volume));
   }
   for (const Supplied& supply : layout.supplies)
     if (!supply.on_hand) piece_area = supply.length * supply.width;
   const bool board = layout.kind == StockKind::board;
-  bill.rough = board ? layout.used_area * std::max(nominal_thickness(stock), 25.4) / board_foot_mm3
-                     : layout.used_area;
-  bill.planned = board ? bought.feet : bought.area;
+  bill.rough = board ? sold_of(stock, layout.used_area, bill.by_volume) : layout.used_area;
+  bill.planned = board ? bought.sold : bought.area;
   raise_by_waste(stock, owned, bill, bought);
   bill.billed = board ? bought.billed : bought.area;
   bill.cubic_mm = bought.volume;
@@ -204,6 +219,13 @@ StockBill bill_band(const Plan& plan, const model::Stock& stock) {
 }
 
 }  // namespace
+
+bool sold_by_volume(const model::Stock& stock, Unit unit) {
+  const model::Supply& supply = stock.supply;
+  if (*stock.kind != StockKind::board) return false;
+  if (supply.per.given && *supply.per == PricePer::board_foot) return false;
+  return unit == Unit::millimetre && *supply.tally == model::Tally::volume;
+}
 
 double board_feet(double length, double width, double thickness, model::Tally tally) {
   const double t = std::max(Length{thickness}.inches(), 1.0);

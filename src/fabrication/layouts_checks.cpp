@@ -164,16 +164,19 @@ void tell_grain_cost(Plan& plan, const StockLayout& layout) {
                            layout.of(*plan.project).span});
 }
 
+// Parts glued up from as many strips, in one note.
 void tell_glue_ups(Plan& plan, const StockLayout& layout) {
-  for (const Wanted& wanted : layout.wanted) {
-    if (wanted.strips < 2) continue;
-    const PartRow& row = row_of(plan, wanted);
+  std::map<int, std::vector<std::string>> marks;
+  for (const Wanted& wanted : layout.wanted)
+    if (wanted.strips >= 2) marks[wanted.strips].push_back(row_of(plan, wanted).mark);
+  for (const auto& [strips, about] : marks) {
+    std::string all;
+    for (const std::string& mark : about) all += (all.empty() ? "" : ", ") + mark;
+    const bool one = about.size() == 1;
     plan.findings.push_back(
-        {Level::note,
-         "glued-up",
-         {row.mark},
-         row.mark + " is wider than the boards of " + layout.stock + " and is glued up from " +
-             std::to_string(wanted.strips) + " strips.",
+        {Level::note, "glued-up", about,
+         all + (one ? " is" : " are") + " wider than the boards of " + layout.stock +
+             (one ? " and" : "; each") + " is glued up from " + std::to_string(strips) + " strips.",
          "Lay the strips out dry and mark a triangle across them before gluing.",
          layout.of(*plan.project).span});
   }

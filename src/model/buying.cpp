@@ -116,9 +116,11 @@ void Supply::billing(FieldVisitor& visit) {
                billed_as, Range{0, 300, true});
   choose(visit, may("tally", "how the yard counts a board"), tally, tally_words);
   visit.number(may("price", "what one costs", "not counted"), price, Range::between(0, most_money));
-  choose(visit,
-         may("per", "what the price is for", "a sheet, a board foot, or a metre of edge band"), per,
-         per_words);
+  choose(
+      visit,
+      may("per", "what the price is for",
+          "a sheet, a metre of edge band; of boards a board foot, a cubic metre in a metric job"),
+      per, per_words);
   visit.number(may("waste", "bought at least so many percent over what the finished parts measure"),
                waste, Range::between(0, 500));
 }

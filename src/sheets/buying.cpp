@@ -20,7 +20,8 @@ using fabrication::StockBill;
 std::string measure_words(const Context& context, const StockBill& bill, double value) {
   switch (bill.kind) {
     case model::StockKind::board:
-      return plain_number(value, 2) + " bd ft";
+      return bill.by_volume ? plain_number(value * 1e-6, 1) + " dm³"
+                            : plain_number(value, 2) + " bd ft";
     case model::StockKind::edge_band:
       return length_words(context, value);
     default:
@@ -126,8 +127,16 @@ std::string explanation(const Bill& bill) {
   std::string text =
       "Finished and blanks are what the parts measure; bought is what the layouts use of whole "
       "sheets and boards; as billed is how the yard counts it, and at least the finished quantity "
-      "with the waste factor on it. Board feet are by the thickness the wood is sold by, one inch "
-      "at least.";
+      "with the waste factor on it.";
+  const auto boards = [&](bool by_volume) {
+    return std::ranges::any_of(bill.stock, [&](const StockBill& stock) {
+      return stock.kind == model::StockKind::board && stock.by_volume == by_volume;
+    });
+  };
+  if (boards(false))
+    text += " Board feet are by the thickness the wood is sold by, one inch at least.";
+  if (boards(true))
+    text += " Boards are by volume at the thickness they are sold by; 1,000 dm³ are a cubic metre.";
   if (bill.any_money() && !bill.unpriced.empty()) {
     text += " Without a price, and not in the sum: " + joined(bill.unpriced, "; ") + ".";
   }

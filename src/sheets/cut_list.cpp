@@ -111,7 +111,12 @@ std::vector<drafting::Column> columns_for(const drafting::Kit& kit,
     column.least += 0.2;
     left -= column.least + pad;
   }
-  constexpr double part_share = 0.42;
+  constexpr double part_share = 0.42, least_ends = 9;  // of what is left; capitals wide
+  if ((1 - part_share) * left < least_ends * letter) {
+    columns.back().under = true;
+    columns[1].least = left - pad;
+    return columns;
+  }
   columns[1].least = part_share * left - pad;
   columns.back().least = (1 - part_share) * left - pad;
   return columns;

@@ -38,6 +38,9 @@ std::vector<AngleRow> angle_rows(const parts::Assembly& assembly) {
 }
 
 drafting::Story angle_table(const Context& context, double width) {
+  const std::vector<parts::NamedAngle>& all = context.plan.assembly.angles;
+  if (!all.empty() && std::ranges::all_of(all, is_square))
+    return {drafting::body_text(context.kit, "Every angle between sides is square, 90°.", width)};
   drafting::Table table;
   table.columns = {{.head = "Angle"},
                    {.head = "Degrees", .align = ink::Align::right, .share = 0, .wrap = false},

@@ -12,7 +12,8 @@ Tags::Tags(const Context& context, const drafting::Picture& picture, std::vector
 
 void Tags::put(Vec2 tip, const std::string& words, std::ptrdiff_t own) {
   const double letter = kit_.look.lettering;
-  const Vec2 half{(kit_.width(words, letter, ink::Face::bold) + 2.4) / 2, letter / 2 + 1.2};
+  const double air = 0.48 * letter;
+  const Vec2 half{kit_.width(words, letter, ink::Face::bold) / 2 + air, letter / 2 + air};
   const Vec2 best = place_for(tip, half, own);
   const ink::Rect box{best - half, best + half};
   taken_.push_back(box);

@@ -160,7 +160,7 @@ class JointDrawing {
     drafting::DrawnRow chain = drafting::draw_row(kit_, place_, row, at);
     // Figures are read from below and from the right: there they stand between their line and wood.
     const bool inward = out.x > 0.5 || out.y < -0.5;
-    const double further = std::max(chain.reach + (inward ? 8 : 5), at + 8);
+    const double further = std::max(chain.reach + (inward ? 4.5 + kit_.look.figures : 5), at + 8);
     drafting::DrawnRow overall = drafting::draw_row(kit_, place_, whole, further, chain.texts);
     return {std::move(chain), std::move(overall)};
   }

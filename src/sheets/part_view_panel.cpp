@@ -51,18 +51,23 @@ class Layout {
         share_(share) {}
 
   std::optional<Panel> make() {
-    for (const bool lying : {true, false})
+    for (const bool lying : turns())
       for (const double width : widths_) largest_ = std::max(largest_, largest_views(lying, width));
     try_details({large_detail, less_detail});
     if (!best_ && share_.least_scale <= 0) try_details({least_detail});
     if (!best_) return std::nullopt;
     const std::size_t details = part_.details(best_->scale, best_->details).size();
-    return Panel{part_.sheet().row.mark, drawn(*best_), share_, best_->scale, details};
+    return Panel{part_.sheet().row.mark, drawn(*best_), share_,
+                 best_->scale,           best_->lying,  details};
   }
 
  private:
+  std::vector<bool> turns() const {
+    return share_.lying ? std::vector<bool>{*share_.lying} : std::vector<bool>{true, false};
+  }
+
   void try_details(std::initializer_list<double> sizes) {
-    for (const bool lying : {true, false})
+    for (const bool lying : turns())
       for (const double width : widths_)
         for (const double up : sizes)
           for (const DetailStyle& style :

@@ -15,6 +15,7 @@ struct PanelShare {
   bool views = true, notes = true;
   std::size_t from = 0, to = std::numeric_limits<std::size_t>::max();  // of the details
   std::optional<drafting::Scale> scale;  // when another share has settled it
+  std::optional<bool> lying;             // the views, when the part's mirror image has settled it
   double least_scale = 0.4;              // of the largest at which the views alone fit
 };
 
@@ -23,6 +24,7 @@ struct Panel {
   drafting::Picture picture;
   PanelShare share;
   drafting::Scale scale;
+  bool lying = true;
   std::size_t details = 0;  // how many the part has in all
 };
 

@@ -38,18 +38,12 @@ class Binding {
 
   // Parts that should stand on one page if they can: one, or a pair.
   void add(const std::vector<PartPointer>& parts) {
-    std::vector<Placed> panels;
-    for (const PartPointer& part : parts)
-      if (std::optional<Panel> panel = fitted(*part, {}))
-        panels.push_back({std::move(*panel), part, {}});
+    std::vector<Placed> panels = whole(parts, {});
+    if (parts.size() > 1 && panels.size() == parts.size()) panels = turned_alike(parts, panels);
     if (panels.size() == parts.size()) {
       add(std::move(panels));
     } else {
-      // What is left over of a pair stands together behind both.
-      const std::size_t behind = open_.size();
-      std::vector<Placed> rests;
-      for (const PartPointer& part : parts) add_in_shares(part, rests);
-      if (!rests.empty()) add(std::move(rests), behind);
+      add_pages(parts);
     }
     while (open_.size() > most_open) close();
   }
@@ -62,6 +56,54 @@ class Binding {
  private:
   // Pages that later panels may still fill: few, so that a part stands near its place in the list.
   static constexpr std::size_t most_open = 6;
+
+  // Those that fit on a page whole.
+  std::vector<Placed> whole(const std::vector<PartPointer>& parts, const PanelShare& share) const {
+    std::vector<Placed> panels;
+    for (const PartPointer& part : parts)
+      if (std::optional<Panel> panel = fitted(*part, share))
+        panels.push_back({std::move(*panel), part, {}});
+    return panels;
+  }
+
+  // Mirror images lie or stand alike, as the first does, else as the second, where both fit so.
+  std::vector<Placed> turned_alike(const std::vector<PartPointer>& parts,
+                                   const std::vector<Placed>& panels) const {
+    for (const Placed& model : panels) {
+      PanelShare share;
+      share.lying = model.panel.lying;
+      std::vector<Placed> alike = whole(parts, share);
+      if (alike.size() == parts.size()) return alike;
+    }
+    return panels;
+  }
+
+  // Parts that need pages of their own. What is left over of a pair stands together behind both, or
+  // each behind its own part where one page doesn't hold both.
+  void add_pages(const std::vector<PartPointer>& parts) {
+    const std::size_t behind = open_.size();
+    std::vector<Placed> rests;
+    std::vector<std::size_t> ends;  // how many pages are open with each part's own
+    std::optional<bool> lying;
+    for (const PartPointer& part : parts) {
+      const std::size_t had = rests.size();
+      lying = add_in_shares(part, lying, rests);
+      if (rests.size() > had) ends.push_back(open_.size());
+    }
+    Sheetful together{Skyline(area_.width() + gap), {}};
+    if (rests.size() < 2 || put_all(together, rests)) {
+      if (!together.panels.empty()) rests = std::move(together.panels);
+      if (!rests.empty()) add(std::move(rests), behind);
+      return;
+    }
+    for (std::size_t i = rests.size(); i-- > 0;) {
+      Sheetful page{Skyline(area_.width() + gap), {}};
+      std::vector<Placed> one;
+      one.push_back(std::move(rests[i]));
+      put_all(page, one);
+      open_.insert(open_.begin() + static_cast<std::ptrdiff_t>(ends[i]), std::move(page));
+    }
+  }
 
   std::optional<Panel> fitted(PartDrawn& part, const PanelShare& share) const {
     return part_panel(part, widths_, area_.height(), false, share);
@@ -100,9 +142,12 @@ class Binding {
 
   // As much of the part as a page takes, the views first, the notes last: the views large if they
   // can be, else as they fit.
-  Panel next_share(PartDrawn& part, const Panel* before) const {
+  Panel next_share(PartDrawn& part, const Panel* before, std::optional<bool> lying) const {
     constexpr std::size_t most = 16;  // details on a page
-    for (const double least_scale : {0.75, 0.0}) {
+    // Where it fits as its mirror image lies it lies so too.
+    const std::vector<std::pair<double, std::optional<bool>>> tries{
+        {0.75, lying}, {0.75, {}}, {0.0, {}}};
+    for (const auto& [least_scale, turn] : tries) {
       for (std::size_t count = most + 1; count-- > 0;) {
         PanelShare share;
         share.views = before == nullptr;
@@ -110,6 +155,7 @@ class Binding {
         share.to = share.from + count;
         share.notes = before && share.to >= before->details;
         share.least_scale = least_scale;
+        share.lying = before ? before->share.lying : turn;
         if (before) share.scale = before->scale;
         if (before && count == 0 && !share.notes) break;
         if (std::optional<Panel> panel = fitted(part, share)) return std::move(*panel);
@@ -118,21 +164,24 @@ class Binding {
     throw std::length_error("part " + part.sheet().row.mark + " fits on no page");
   }
 
-  // Each share begins a page; the last of several goes to `rests`.
-  void add_in_shares(const PartPointer& part, std::vector<Placed>& rests) {
+  // Each share begins a page; the last of several goes to `rests`. How its views lie.
+  bool add_in_shares(const PartPointer& part, std::optional<bool> lying,
+                     std::vector<Placed>& rests) {
     std::optional<Panel> last;
     do {
       const bool begun = last.has_value();
-      last = next_share(*part, last ? &*last : nullptr);
+      last = next_share(*part, last ? &*last : nullptr, lying);
+      last->share.lying = last->lying;
       last->share.scale = last->scale;
       std::vector<Placed> panels{{*last, part, {}}};
       if (begun && last->share.notes) {
         rests.push_back(std::move(panels.front()));
-        return;
+        break;
       }
       open_.push_back({Skyline(area_.width() + gap), {}});
       put_all(open_.back(), panels);
     } while (!last->share.notes);
+    return last->lying;
   }
 
   void close() {

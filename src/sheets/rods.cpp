@@ -200,9 +200,11 @@ class LengthDrawing {
     group.items.emplace_back(ink::Stroke{std::move(line), {0.13}});
     // The letter stands clear of marks behind it.
     const Vec2 base{foot_.x + line_length / 2, level + 0.8};
-    group.items.emplace_back(
-        ink::Fill{ink::Path{}.rect({base + Vec2{-1.6, -0.5}, base + Vec2{1.6, letter_ + 0.5}}), 1});
     const std::string letter(1, static_cast<char>('A' + number % 26));
+    const double half_wide = kit_.width(letter, letter_, ink::Face::bold) / 2 + 0.7;
+    group.items.emplace_back(ink::Fill{
+        ink::Path{}.rect({base + Vec2{-half_wide, -0.5}, base + Vec2{half_wide, letter_ + 0.5}}),
+        1});
     group.items.emplace_back(
         ink::Text{base, letter, letter_, 0, ink::Align::centre, ink::Face::bold});
     items_.emplace_back(std::move(group));

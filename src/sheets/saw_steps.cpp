@@ -99,7 +99,7 @@ drafting::Block setting_head(const Context& context, const std::string& title,
         drafting::moved(
             drafting::paragraph(kit, steps, width - beside, {.height = kit.look.lettering}).items,
             {beside, kit.look.lettering - kit.look.figures}));
-  else
+  else if (!steps.empty())
     story.push_back(drafting::body_text(kit, steps, width));
   if (!mind.empty()) story.push_back(drafting::body_text(kit, mind, width, ink::Face::bold));
   for (drafting::Block& block : story) block.space_after = 1;

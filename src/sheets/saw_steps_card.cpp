@@ -92,41 +92,82 @@ class Card {
     depth_ = band();
   }
 
-  // The settings in boxes beside each other, each as wide as it needs; the rest is shared.
+  // The settings in boxes beside each other, each as wide as it needs; the rest is shared. What is
+  // too wide together is broken after its commas, and where that is not enough set on more rows.
   void strip() {
-    const std::vector<SettingField>& fields = fields_;
-    const double letter = kit_.look.lettering, figure = kit_.look.figures;
-    std::vector<double> widths;
-    double sum = 0;
-    for (const SettingField& field : fields) {
-      widths.push_back(2 * pad + std::max({kit_.width(field.name, letter, ink::Face::italic),
-                                           kit_.width(field.value, figure, ink::Face::bold),
-                                           kit_.width(field.note, letter)}));
-      sum += widths.back();
+    if (needed(0, fields_.size()) > width_)
+      for (SettingField& field : fields_) {
+        field.name = broken(field.name);
+        field.note = broken(field.note);
+      }
+    for (std::size_t rows = 1;; ++rows) {
+      const std::size_t each = (fields_.size() + rows - 1) / rows;
+      bool fits = true;
+      for (std::size_t i = 0; i < fields_.size(); i += each)
+        fits = fits && needed(i, std::min(i + each, fields_.size())) <= width_;
+      if (!fits && each > 1) continue;
+      for (std::size_t i = 0; i < fields_.size(); i += each)
+        strip_row(i, std::min(i + each, fields_.size()));
+      return;
     }
-    const double more = (width_ - sum) / static_cast<double>(fields.size());
-    const double height = 2 * letter + figure + 3 * close * grown() + under * grown();
-    double x = 0;
-    for (std::size_t i = 0; i < fields.size(); ++i) {
-      const double wide = more > 0 ? widths[i] + more : widths[i] * width_ / sum;
-      field(fields[i], {{x, -depth_ - height}, {x + wide, -depth_}});
+  }
+
+  static std::string broken(std::string text) {
+    for (std::size_t at = 0; (at = text.find(", ", at)) != std::string::npos; ++at)
+      text[at + 1] = '\n';
+    return text;
+  }
+
+  double needed(const SettingField& field) const {
+    const double letter = kit_.look.lettering;
+    return 2 * pad +
+           std::max({drafting::widest_line(kit_, field.name, letter, ink::Face::italic),
+                     drafting::widest_line(kit_, field.value, kit_.look.figures, ink::Face::bold),
+                     drafting::widest_line(kit_, field.note, letter)});
+  }
+
+  double needed(std::size_t from, std::size_t to) const {
+    double sum = 0;
+    for (std::size_t i = from; i < to; ++i) sum += needed(fields_[i]);
+    return sum;
+  }
+
+  void strip_row(std::size_t from, std::size_t to) {
+    const double sum = needed(from, to);
+    const double more = (width_ - sum) / static_cast<double>(to - from);
+    double height = 0, x = 0;
+    std::vector<double> widths;
+    for (std::size_t i = from; i < to; ++i) {
+      const double own = needed(fields_[i]);
+      widths.push_back(more > 0 ? own + more : own * width_ / sum);
+      height = std::max(height, field(fields_[i], {0, -depth_}, widths.back(), false));
+    }
+    for (std::size_t i = from; i < to; ++i) {
+      const double wide = widths[i - from];
+      table_.items.emplace_back(
+          ink::Stroke{ink::Path{}.rect({{x, -depth_ - height}, {x + wide, -depth_}}), kit_.thin()});
+      field(fields_[i], {x, -depth_}, wide, true);
       x += wide;
     }
     depth_ += height;
   }
 
-  void field(const SettingField& field, ink::Rect area) {
+  // Its lines under the corner, written if asked; how high they stand.
+  double field(const SettingField& field, Vec2 corner, double wide, bool written) {
     const double letter = kit_.look.lettering, figure = kit_.look.figures;
-    const double left = area.low.x + pad, room = area.width() - 2 * pad;
-    table_.items.emplace_back(ink::Stroke{ink::Path{}.rect(area), kit_.thin()});
-    double base = area.high.y - close * grown() - letter;
-    write({left, base}, drafting::shortened(kit_, field.name, room, letter, ink::Face::italic),
-          letter, ink::Face::italic);
-    base -= figure + close * grown();
-    write({left, base}, drafting::shortened(kit_, field.value, room, figure, ink::Face::bold),
-          figure, ink::Face::bold);
-    base -= letter + under * grown();
-    write({left, base}, drafting::shortened(kit_, field.note, room, letter), letter);
+    const double air = close * grown();
+    double down = 0;
+    const auto say = [&](const std::string& text, double height, ink::Face face, double above) {
+      down += above;
+      for (const std::string& line : drafting::wrap(kit_, text, wide - 2 * pad, height, face)) {
+        down += air + height;
+        if (written) write({corner.x + pad, corner.y - down}, line, height, face);
+      }
+    };
+    say(field.name, letter, ink::Face::italic, 0);
+    say(field.value, figure, ink::Face::bold, 0);
+    say(field.note, letter, ink::Face::regular, (under - close) * grown());
+    return down + air;
   }
 
   void body() {

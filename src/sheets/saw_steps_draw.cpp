@@ -41,6 +41,8 @@ std::vector<std::vector<Vec2>> section_seen(const StepWork& work, const Stance& 
   return loops;
 }
 
+double machine_part(const drafting::Kit& kit) { return 1.84 * kit.look.lettering; }
+
 ink::Group named_part(const drafting::Kit& kit, Vec2 corner, Vec2 along, Vec2 across,
                       const std::string& word) {
   ink::Group group{"view", {}};
@@ -48,7 +50,7 @@ ink::Group named_part(const drafting::Kit& kit, Vec2 corner, Vec2 along, Vec2 ac
   box.polygon({corner, corner + along, corner + along + across, corner + across});
   group.items.emplace_back(ink::Fill{box, 1});
   group.items.emplace_back(ink::Stroke{std::move(box), {kit.look.middle}});
-  const double letter = 2.5;
+  const double letter = kit.look.lettering;
   if (norm(along) < kit.width(word, letter) + 1) return group;
   // Read from below or from the right.
   Vec2 reading = unit(along);

@@ -35,7 +35,8 @@ std::vector<std::vector<Vec2>> section_seen(const StepWork& work, const Stance& 
                                             const Solid& solid);
 
 // Shared by both.
-inline constexpr double machine_part = 4.6;  // mm on paper: a fence, a gauge with its name in it
+// How thick a fence or a gauge is drawn, mm on paper: its name stands in it.
+double machine_part(const drafting::Kit& kit);
 // A long box of the machine with a word along it, `along` from corner to corner of its near side.
 ink::Group named_part(const drafting::Kit& kit, Vec2 corner, Vec2 along, Vec2 across,
                       const std::string& word);

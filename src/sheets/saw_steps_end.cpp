@@ -228,11 +228,11 @@ class EndDrawing {
   void cutters() {
     const bool planes = step_.machine == Machine::planer;
     const Vec2 at = paper(seen(0, set().width));
-    const double low = planes ? at.y : at.y - machine_part;
+    const double low = planes ? at.y : at.y - machine_part(kit_);
     const double left = left_ - 1, right = right_ + 1;
     drafting::append(
         picture().items,
-        named_part(kit_, {left, low}, {right - left, 0}, {0, machine_part}, "cutters").items);
+        named_part(kit_, {left, low}, {right - left, 0}, {0, machine_part(kit_)}, "cutters").items);
   }
 
   void reference() {
@@ -242,8 +242,9 @@ class EndDrawing {
                       step_.position() == fabrication::Position::on_end;
     const double high = (tall ? room_up : 14) * sense_;
     const std::string name = tall ? "tall fence" : "fence";
-    drafting::append(picture().items,
-                     named_part(kit_, {x, 0}, {0, high}, {side * machine_part, 0}, name).items);
+    drafting::append(
+        picture().items,
+        named_part(kit_, {x, 0}, {0, high}, {side * machine_part(kit_), 0}, name).items);
     if (std::abs(set().distance) < 0.5) return;
     const double below = -sense_ * (bar + 0.2);
     items_.emplace_back(set_distance(kit_, {0, below}, {x, below}, {0, -sense_}, 0.4, 4,

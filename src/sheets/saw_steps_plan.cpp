@@ -92,7 +92,7 @@ class PlanDrawing {
       left = std::min({left, 0.0, reference()});
       right = std::max({right, 0.0, reference()});
     }
-    const double up = room_up - (step_.at_gauge() ? machine_part + 7 : 0);
+    const double up = room_up - (step_.at_gauge() ? machine_part(kit_) + 7 : 0);
     const double whole =
         std::min(room_along / (right - left), up / std::max(high_.y - low_.y, 1e-3));
     const double thin = std::max(std::min(high_.x - low_.x, high_.y - low_.y), 0.5);
@@ -110,22 +110,23 @@ class PlanDrawing {
     if (step_.at_fence()) {
       const double x = paper(edge(reference(), low_.y)).x, side = reference_side();
       const double low = paper(edge(0, low_.y)).y - 3, high = paper(edge(0, high_.y)).y + ahead;
-      add(named_part(kit_, {x, low}, {0, high - low}, {side * machine_part, 0}, "fence"));
+      add(named_part(kit_, {x, low}, {0, high - low}, {side * machine_part(kit_), 0}, "fence"));
     }
     if (!step_.at_gauge()) return;
     const Vec2 stop = paper(along_ * reference()), away = -into_;
     const double side = reference_side();
     const Vec2 far = paper(along_ * (reference_side() < 0 ? high_.x : low_.x));
     const Vec2 from =
-        reference_side() < 0 ? stop - along_ * (machine_part + 1) : far - along_ * 2.0;
-    const Vec2 to = reference_side() < 0 ? far + along_ * 2.0 : stop + along_ * (machine_part + 1);
-    add(named_part(kit_, from, to - from, away * machine_part,
+        reference_side() < 0 ? stop - along_ * (machine_part(kit_) + 1) : far - along_ * 2.0;
+    const Vec2 to =
+        reference_side() < 0 ? far + along_ * 2.0 : stop + along_ * (machine_part(kit_) + 1);
+    add(named_part(kit_, from, to - from, away * machine_part(kit_),
                    step_.machine == Machine::mitre_saw ? "fence" : "gauge"));
-    const double stop_length = 8.5 + 12 * std::max(0.0, kit_.look.middle - 0.375);
-    add(named_part(kit_, stop, into_ * stop_length, along_ * (side * machine_part), "stop"));
+    const double stop_length = 3.4 * kit_.look.lettering;
+    add(named_part(kit_, stop, into_ * stop_length, along_ * (side * machine_part(kit_)), "stop"));
     if (step_.exact.distance > 0.5)
-      items_.emplace_back(set_distance(kit_, paper({0, 0}), stop, away, machine_part + 0.4,
-                                       machine_part + 2.5, step_.printed.distance));
+      items_.emplace_back(set_distance(kit_, paper({0, 0}), stop, away, machine_part(kit_) + 0.4,
+                                       machine_part(kit_) + 2.5, step_.printed.distance));
   }
 
   Loops level_of(const Solid& solid) const {

@@ -40,9 +40,11 @@ Picture waste_sample(const Kit& kit) {
                 7);
 }
 
-Picture machine_part(const Kit& kit, const char* word) {
+Picture machine_sign(const Kit& kit, const char* word) {
   constexpr double long_side = 20;
-  return framed({named_part(kit, {-long_side / 2, -2.3}, {long_side, 0}, {0, 4.6}, word)}, 7);
+  const double thick = machine_part(kit);
+  return framed({named_part(kit, {-long_side / 2, -thick / 2}, {long_side, 0}, {0, thick}, word)},
+                thick + 2.4);
 }
 
 // The table seen on edge, with the blade or the dado stack through it.
@@ -112,9 +114,9 @@ std::vector<Sign> machine_signs(const Kit& kit) {
       "Saw steps: the table, grey, with the blade, black, seen along the cut");
   row(table_sample(kit, stack),
       "The same with a dado stack; tools led over the work have their shoe above");
-  row(machine_part(kit, "fence"), "The rip fence; the work runs along it");
-  row(machine_part(kit, "gauge"), "The mitre gauge, turned by its angle; the work lies against it");
-  row(machine_part(kit, "stop"), "A stop on the gauge: the end of the work touches it");
+  row(machine_sign(kit, "fence"), "The rip fence; the work runs along it");
+  row(machine_sign(kit, "gauge"), "The mitre gauge, turned by its angle; the work lies against it");
+  row(machine_sign(kit, "stop"), "A stop on the gauge: the end of the work touches it");
   row(feed_sample(kit), "Beside the blade: the way the work, or a tool that is led, moves");
   return signs;
 }

@@ -7,6 +7,7 @@
 #include "drafting/table.h"
 #include "sheets/hold_stories.h"
 #include "sheets/part_view_facts.h"
+#include "sheets/soundness_words.h"
 
 namespace splay::sheets {
 
@@ -61,6 +62,11 @@ class Page {
     story_.back().space_after = 3;
   }
 
+  void reckoned(const std::vector<Reckoned>& lines) {
+    drafting::add(story_, reckoned_table(context_, lines, width_));
+    story_.back().space_after = 3;
+  }
+
   void movement() {
     if (sound_.changes.empty()) return;
     heading("Movement: solid wood across the grain");
@@ -91,17 +97,7 @@ class Page {
       cells.emplace_back(std::move(held));
     }
     put(table);
-    say("Moisture content by the Wood Handbook's equation (FPL-GTR-190, chapter 4): " +
-        plain_number(sound_.made, 1) + " % while it is made, " + plain_number(sound_.driest, 1) +
-        " % at the driest, " + plain_number(sound_.dampest, 1) +
-        " % at the dampest, from the humidities and the temperature given for the room. Change of "
-        "width = "
-        "width x coefficient (Table 13-5) x points of moisture (Eq. 13-2); single boards differ "
-        "widely from these means. A slot at an edge of a part held in its middle is longer than "
-        "its "
-        "screw by the figure given, the screw set in the middle of it. Room in a groove is for "
-        "each side of a panel pinned in its middle: half of its swelling and 1/16 in (common "
-        "practice); what it has is measured between the solids.");
+    reckoned(movement_reckoned(context_));
     slots();
   }
 
@@ -179,7 +175,8 @@ class Page {
       table.rows.push_back({std::move(cells), {}, false});
     }
     put(table);
-    if (!std::ranges::all_of(sound_.shelves, &fabrication::ShelfSag::rail)) shelf_words();
+    if (!std::ranges::all_of(sound_.shelves, &fabrication::ShelfSag::rail))
+      reckoned(shelves_reckoned(context_, stiffened()));
     if (std::ranges::any_of(sound_.shelves, &fabrication::ShelfSag::rail))
       say("Rails on edge under something: 200 lbf at the middle, someone leaning or sitting there "
           "(own assumption), sag = P L³ / (48 E I), limit span / 240 (building codes, from "
@@ -187,20 +184,8 @@ class Page {
     if (unknown) say("Not known: neither the species nor the stiffness of that stock is given.");
   }
 
-  void shelf_words() {
-    say("Sag = 5 W L³ / (384 E I), W the whole load, resting freely on both ends: a housing does "
-        "not count as fixed. "
-        "Load and limit (span / 144): "
-        "Architectural Woodwork Standards, 1st edition (AWI, AWMAC, WI, 2009): " +
-        std::string(*context_.plan.project->room.shelves == model::ShelfUse::books ? "50" : "40") +
-        " lbf on a square foot, at most 200 lbf on a shelf. After years: half as much again, from "
-        "memory of the Wood Handbook, chapter 5. What sags needs thicker stock, both long edges "
-        "stiffened, or a support between.");
-    stiffened();
-  }
-
-  // What is joined along shelves, and how it is reckoned.
-  void stiffened() {
+  // What is joined along shelves; whether there is anything.
+  bool stiffened() {
     bool any = false;
     for (const fabrication::ShelfSag& sag : sound_.shelves) {
       const std::string& mark = row(sag.row).mark;
@@ -213,17 +198,7 @@ class Page {
         say(joined(sag.uncounted) + ", joined along " + mark +
             ", does not count: how stiff its stock is is not given.");
     }
-    if (any)
-      say("What is glued along the whole span counts, a back in its rabbet too, and what is "
-          "screwed "
-          "on with no stretch over a quarter of the span without a screw; a back that only stands "
-          "behind a shelf, or dry in a groove, carries nothing. Each part bends for itself (with "
-          "shear: Wood Handbook, Eq. 9-2), but a board glued on the whole face is one with the "
-          "shelf. The joint lets the shelf turn: one edge carried helps the other by the shelf's "
-          "torsion only (of bars held from warping: Roark, chapter 10; from memory), G = "
-          "0.06 E (low for wood: Wood Handbook, Table 5-1). No edge is taken to sag more than with "
-          "nothing "
-          "joined; the one that sags more is in the table.");
+    return any;
   }
 
   void balance() {

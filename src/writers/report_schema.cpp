@@ -157,7 +157,7 @@ Json stock() {
                               {"cuts", list(cut)},
                               {"off_cuts", list(object(left_over))},
                               {"defects", list(object(rect))}});
-  const Json feet =
+  const Json wood =
       object({{"finished", size}, {"rough", size}, {"planned", size}, {"billed", size}});
   return list(object({{"name", text},
                       {"kind", text},
@@ -173,7 +173,8 @@ Json stock() {
                       {"bound", whole},
                       {"bought_if_grain_free", whole},
                       {"layouts", list(layout)},
-                      {"board_feet", feet},
+                      {"board_feet", wood},
+                      {"cubic_metres", wood},
                       {"waste_factor_percent", number}}));
 }
 

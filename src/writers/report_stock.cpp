@@ -74,11 +74,13 @@ void add_layout(const Plan& plan, const StockLayout& layout, Json& entry) {
 }
 
 void add_bill(const fabrication::StockBill& bill, Json& entry) {
-  if (bill.kind == model::StockKind::board)
-    entry["board_feet"] = {{"finished", bill.finished},
-                           {"rough", bill.rough},
-                           {"planned", bill.planned},
-                           {"billed", bill.billed}};
+  if (bill.kind == model::StockKind::board) {
+    const double measure = bill.by_volume ? 1e-9 : 1;
+    entry[bill.by_volume ? "cubic_metres" : "board_feet"] = {{"finished", bill.finished * measure},
+                                                             {"rough", bill.rough * measure},
+                                                             {"planned", bill.planned * measure},
+                                                             {"billed", bill.billed * measure}};
+  }
   entry["waste_factor_percent"] = bill.waste;
 }
 

@@ -4,6 +4,7 @@
 #include <functional>
 #include <numbers>
 
+#include "ink/outline.h"
 #include "page_fixture.h"
 
 using namespace splay;
@@ -68,6 +69,31 @@ TEST_CASE("a chain of thirds of an inch adds up to its overall, in every directi
     CHECK(overall == kit.figures.round(33.3 * 7).steps);
     CHECK_THAT(test::faults(items), Catch::Equals(""));
   }
+}
+
+TEST_CASE("a row a little off upright is read from the right, whichever way it leans") {
+  // ISO 129-1 has figures read from below or from the right; common practice, no source, how far
+  // past upright that still goes.
+  const Kit kit = test::kit();
+  for (const double lean : {-5.0, -0.1, 0.0, 0.1, 5.0})
+    for (const double sense : {1.0, -1.0}) {
+      const double turn = (90 + lean) * std::numbers::pi / 180;
+      const Vec2 along = Vec2{std::cos(turn), std::sin(turn)} * sense;
+      Items items;
+      append(items, chain_and_overall(kit, {0, 40, 90}, {along, left_of(along)}, 1).groups);
+      int figures = 0;
+      ink::walk(
+          items,
+          [&](const ink::Item& item) {
+            const auto* text = std::get_if<ink::Text>(&item);
+            if (text == nullptr) return;
+            ++figures;
+            CHECK(text->turn == Approx(turn));
+          },
+          [](const ink::Group&) {}, [](const ink::Group&) {});
+      CHECK(figures == 3);
+      CHECK_THAT(test::faults(items), Catch::Equals(""));
+    }
 }
 
 TEST_CASE("figures of small spaces overlap nothing") {

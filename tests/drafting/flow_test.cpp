@@ -77,6 +77,36 @@ TEST_CASE("figures stay whole when words that may not break are too long") {
   CHECK(extent(kit, picture.items).high.x <= 66 + 1e-6);
 }
 
+TEST_CASE("words left too little room run under their rows, not down the page word by word") {
+  const Kit kit = test::kit();
+  const std::string words = "one edge at an angle, then another at a second angle and so on";
+  Table table;
+  table.columns = {{.head = "Mark", .share = 0, .wrap = false}};
+  for (int i = 0; i < 8; ++i)
+    table.columns.push_back(
+        {.head = "Figure", .align = ink::Align::right, .share = 0, .wrap = false});
+  table.columns.push_back({.head = "Ends"});
+  table.rows = {{{"A", "1", "2", "3", "4", "5", "6", "7", "8", words}, {}, false},
+                {{"B", "1", "2", "3", "4", "5", "6", "7", "8", "none"}, {}, false}};
+  const auto texts = [&](double width) {
+    const Picture picture = as_picture(drafting::table(kit, table, width), width);
+    const ink::Rect box = extent(kit, picture.items);
+    CHECK(box.high.x <= width + 1e-6);
+    CHECK(box.low.y >= -picture.height - 1e-6);
+    CHECK_THAT(test::faults(moved(picture.items, {20, 200})), Catch::Equals(""));
+    return test::words(picture.items);
+  };
+  const auto has = [](const std::vector<std::string>& all, const std::string& text) {
+    return std::ranges::count(all, text) == 1;
+  };
+  const std::vector<std::string> wide = texts(240), narrow = texts(115);
+  CHECK(has(wide, "Ends"));
+  CHECK(has(wide, words));
+  CHECK_FALSE(has(narrow, "Ends"));
+  CHECK(has(narrow, "Ends: " + words));
+  CHECK(has(narrow, "Ends: none"));
+}
+
 TEST_CASE("the columns of the last page are about equally high") {
   const Kit kit = test::kit();
   const std::vector<ink::Rect> two = columns(free_area(paper_named("A3")), 2);

@@ -94,6 +94,39 @@ TEST_CASE("finished, rough and planned board feet, and the waste factor") {
   CHECK(only_stock(make_bill(much.plan)).billed == Approx(2 * 2 * 46 * 5 * 0.75 / 144));
 }
 
+// Wood by the cubic metre of its nominal thickness: common practice, no source. Plain arithmetic:
+// two boards of 2400 x 150 x 27 mm are 0.01944 cubic metres, 17.50 at 900.
+TEST_CASE("a metric job reckons boards by volume, unless its price or tally is in board feet") {
+  const auto with = [](const std::string& rest) {
+    return test::build(
+        test::bare_job("3 mm", "mm") +
+        boards("size = [2400, 150]\nend_trim = 0\nsold_as = 27\nprice = 900\n" + rest, "20 mm") +
+        test::panels("rail", 2, "oak", "2300", "140"));
+  };
+  const test::Built piece = with("");
+  const fabrication::Bill plain = make_bill(piece.plan);
+  const fabrication::StockBill& wood = only_stock(plain);
+  CHECK(wood.by_volume);
+  CHECK(wood.finished == Approx(2 * 2300.0 * 140 * 20));
+  CHECK(wood.rough == Approx(2 * 2300.0 * 140 * 27));
+  CHECK(wood.planned == Approx(2 * 2400.0 * 150 * 27));
+  CHECK(wood.billed == Approx(wood.planned));
+  CHECK(wood.per == model::PricePer::cubic_metre);
+  CHECK(wood.quantity == Approx(0.01944));
+  CHECK(wood.cents == 1750);
+  REQUIRE(plain.maker.size() == 1);
+  CHECK(plain.maker[0].reckoning == "0.0194 cubic metres at 900.00");
+  const test::Built thicker = with("billed_as = 30\nwaste = 100\n");
+  const fabrication::Bill raised = make_bill(thicker.plan);
+  CHECK(only_stock(raised).billed == Approx(2 * 2 * 2300.0 * 140 * 20 * 30 / 27));
+  for (const char* rest : {"per = \"board foot\"\n", "tally = \"surface measure\"\n"}) {
+    const test::Built feet = with(rest);
+    const fabrication::Bill bill = make_bill(feet.plan);
+    CHECK_FALSE(only_stock(bill).by_volume);
+    CHECK(only_stock(bill).planned == Approx(2 * 2400.0 * 150 * 27 / (144 * 25.4 * 25.4 * 25.4)));
+  }
+}
+
 TEST_CASE("sheets, off-cuts, hardware in packs, sundries, work: every line, and the quote") {
   const test::Built piece = test::build(
       test::bare_job() +

@@ -136,6 +136,21 @@ TEST_CASE("a wide panel is glued up from strips as wide as the boards give") {
   CHECK_THAT(test::verified(used), Catch::Equals(""));
 }
 
+TEST_CASE("parts glued up from as many strips share a note") {
+  const test::Built piece =
+      made(boards("size = [96, 6]\nend_trim = 1\njointing = \"1/4 in\"\n"),
+           test::panels("top", 1, "oak", "40", "20") + test::panels("side", 1, "oak", "30", "20") +
+               test::panels("shelf", 1, "oak", "30", "10"));
+  std::size_t notes = 0;
+  for (const Finding& finding : piece.plan.findings)
+    if (finding.code == "glued-up") {
+      ++notes;
+      const bool both = finding.text.find("each is glued up from 4") != std::string::npos;
+      CHECK(finding.about.size() == (both ? 2 : 1));
+    }
+  CHECK(notes == 2);
+}
+
 // Boards differ in colour: what is to look alike comes from one board, though others have room.
 TEST_CASE("parts named as a match come from one board") {
   const std::string racks =

@@ -30,15 +30,49 @@ double on_arris(const Plane& plane, double y, double z) {
   return (plane.d - plane.n.y * y - plane.n.z * z) / plane.n.x;
 }
 
+// Pages that hold nothing but one part stand behind each other.
+void check_together(const ink::Packet& packet) {
+  std::map<std::string, std::vector<std::size_t>> alone;
+  for (std::size_t i = 0; i < packet.pages.size(); ++i) {
+    const std::string& title = packet.pages[i].title;
+    if (title.starts_with("Part views") && title.find(',') == std::string::npos)
+      alone[title].push_back(i);
+  }
+  for (const auto& [title, at] : alone) {
+    INFO(title);
+    CHECK(at.back() - at.front() + 1 == at.size());
+  }
+}
+
+// Which way the length of mirror images is drawn, on pages that hold them alone.
+void check_alike(const test::Built& piece, const ink::Packet& packet) {
+  for (const fabrication::PartRow& row : piece.plan.rows) {
+    if (row.pair < 0) continue;
+    const std::string& other = piece.plan.rows[static_cast<std::size_t>(row.pair)].mark;
+    int across = 0, up = 0;
+    for (const ink::Page* page : part_pages(packet)) {
+      const std::string marks = page->title.substr(std::string("Part views: ").size());
+      if (marks != row.mark && marks != other && marks != row.mark + ", " + other) continue;
+      for (const auto& claim : test::all_of<ink::DimensionClaim>(*page))
+        if (std::abs(std::abs(claim.exact_mm) - row.finished.x) < 1e-6)
+          ++(std::abs(claim.along.x) > std::abs(claim.along.y) ? across : up);
+    }
+    INFO(row.mark << ": across " << across << ", up " << up);
+    CHECK((across == 0 || up == 0));
+  }
+}
+
 }  // namespace
 
-TEST_CASE("part pages of all pieces are sound on all papers") {
+TEST_CASE("part pages of all pieces are sound on all papers, mirror images drawn alike") {
   for (const std::string& path : pieces) {
     const test::Built piece = test::piece_from(path);
     for (const model::PaperSize paper : papers) {
       const ink::Packet packet = test::binder(piece, paper);
       INFO(path << ", " << packet.pages.front().paper.name);
       CHECK_THAT(test::page_faults(piece, packet), Catch::Equals(""));
+      check_together(packet);
+      check_alike(piece, packet);
     }
   }
 }

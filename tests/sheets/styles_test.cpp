@@ -1,6 +1,7 @@
 // What a style says of a packet: its paper, the pages left out, signs of the maker's own.
 #include <algorithm>
 #include <catch2/catch.hpp>
+#include <filesystem>
 
 #include "drafting/conventions.h"
 #include "ink/lint.h"
@@ -192,6 +193,22 @@ TEST_CASE("a symbol keeps its size, place and turn on paper, and its lines stay 
   CHECK(norm(ends(20, std::acos(-1) / 2).path.points[1] - Vec2{50, 69}) < 1e-9);
   CHECK(ends(20, 0).pen.width == Approx(2));
   CHECK(ends(0.5, 0).pen.width == Approx(0.13));
+}
+
+TEST_CASE("every style that comes along prints every demo without a fault of the page") {
+  for (const auto& entry :
+       std::filesystem::directory_iterator(std::string(SPLAYBOOK_SOURCE_DIR) + "/styles")) {
+    if (entry.path().extension() != ".toml") continue;
+    const model::Style style = style_of(test::text_of(entry.path()));
+    for (const std::filesystem::path& file : test::demos()) {
+      INFO(entry.path().stem() << ", " << file.stem());
+      test::Built piece = test::build(test::text_of(file));
+      piece.project->job.paper.value = model::PaperSize::a4;
+      CHECK_THAT(faults(packet(piece, style),
+                        sheets::parts_wanted(piece.plan, style, sheets::ForWhom::shop)),
+                 Catch::Equals(""));
+    }
+  }
 }
 
 TEST_CASE("signs of the maker's own take the place of ours, without any ours are drawn") {
