@@ -84,6 +84,16 @@ ink::Group datum_mark(const Kit& kit, Vec2 at, double size) {
   return legend({ink::Fill{std::move(quarters)}, ink::Stroke{std::move(ring), kit.thin()}});
 }
 
+Items fitting_mark(const Kit& kit, Vec2 at, double diameter, bool near) {
+  const double radius = std::max(0.9, diameter / 2), arm = radius + 0.8;
+  ink::Path circle, cross;
+  circle.arc(at, radius, 0, 2 * pi).close();
+  cross.move(at - Vec2{arm, 0}).line(at + Vec2{arm, 0});
+  cross.move(at - Vec2{0, arm}).line(at + Vec2{0, arm});
+  return {ink::Stroke{std::move(circle), near ? kit.thin() : kit.hidden()},
+          ink::Stroke{std::move(cross), kit.thin()}};
+}
+
 ink::Group hand_mark(const Kit& kit, Vec2 at, double size, bool left) {
   // A shield whose black half lies on the part's own side.
   const double mirror = left ? 1 : -1;

@@ -18,6 +18,9 @@ ink::Group face_edge_mark(const Kit& kit, Vec2 at, double size, double turn = 0)
 ink::Group grain_arrow(const Kit& kit, Vec2 at, double length, double turn = 0);
 // Datum of running figures.
 ink::Group datum_mark(const Kit& kit, Vec2 at, double size);
+// The middle of a fitting that lies on wood: a cross in a circle of its diameter, dashed where it
+// lies on the far side. Its items alone, for the group of its view.
+Items fitting_mark(const Kit& kit, Vec2 at, double diameter, bool near);
 // A sign of the maker's own, its longer side `size`; no line thinner than 0.13 mm.
 ink::Group placed_symbol(const Symbol& symbol, Vec2 at, double size, double turn = 0);
 // Which hand a part has: "L" or "R" in a half-filled shield.

@@ -12,6 +12,7 @@
 #include "sheets/part_view_curves.h"
 #include "sheets/part_view_names.h"
 #include "sheets/part_view_rows.h"
+#include "sheets/part_view_wants.h"
 
 namespace splay::sheets {
 
@@ -37,6 +38,7 @@ class SetDrawing {
   drafting::Picture draw() {
     face_ = {scale_, {0, 0}};
     begin(set_.face, face_);
+    fittings();
     for (const FaceRow& row : face_rows(sheet_, set_.face, {1, 0, 0}, -set_.to_edge)) draw_row(row);
     for (const FaceRow& row : face_rows(sheet_, set_.face, {0, 1, 0}, -set_.to_end)) draw_row(row);
     if (sheet_.part.size.z * scale_ >= least_thick) {
@@ -80,6 +82,21 @@ class SetDrawing {
     host_ = &placement;
     host_box_ = placement.paper(side.box);
     reach_.clear();
+  }
+
+  // The middles of what lies on the face, or under it on the far one.
+  void fittings() {
+    ink::Group group{"view", {}};
+    for (const LaidFitting& fitting : laid_fittings(sheet_)) {
+      const bool near = fitting.side == set_.face.side;
+      if (!near && fitting.side != parts::opposite(set_.face.side)) continue;
+      const Vec2 at = face_.paper(set_.face.view.project(fitting.at));
+      drafting::append(group.items,
+                       drafting::fitting_mark(kit_, at, fitting.diameter * scale_, near));
+    }
+    if (group.items.empty()) return;
+    items_.emplace_back(std::move(group));
+    room_.take(kit_, items_.back());
   }
 
   // How far the view and its rows reach in a direction.

@@ -187,7 +187,28 @@ std::string place_words(const PartSheet& sheet, Side side, std::vector<Place> pl
   return "from the " + list(true) + "; from the " + list(false) + ".";
 }
 
+Line line_of(const PartSheet& sheet, const parts::Fitting& fitting) {
+  return {sheet.part.place.local_point(fitting.at),
+          unit(sheet.part.place.local_direction(fitting.axis))};
+}
+
 }  // namespace
+
+std::vector<LaidFitting> laid_fittings(const PartSheet& sheet) {
+  const int index = sheet.row.members.front();
+  std::vector<LaidFitting> laid;
+  for (const parts::Fitting& fitting : sheet.context.plan.assembly.fittings) {
+    // A runner's place is its front end: its middle would mislead.
+    if (std::ranges::find(fitting.parts, index) == fitting.parts.end() ||
+        fitting.kind.ends_with("runner"))
+      continue;
+    const Line line = line_of(sheet, fitting);
+    if (!holes_on(sheet, line, fitting.length).empty()) continue;
+    const Mouth mouth = nearest_mouth(sheet, line);
+    if (over(sheet, mouth.at, mouth.side)) laid.push_back({mouth.side, mouth.at, fitting.diameter});
+  }
+  return laid;
+}
 
 std::vector<std::string> fitting_lines(const PartSheet& sheet) {
   const int index = sheet.row.members.front();
@@ -195,8 +216,7 @@ std::vector<std::string> fitting_lines(const PartSheet& sheet) {
   std::vector<std::pair<std::string, Side>> order;
   for (const parts::Fitting& fitting : sheet.context.plan.assembly.fittings) {
     if (std::ranges::find(fitting.parts, index) == fitting.parts.end()) continue;
-    const Line line{sheet.part.place.local_point(fitting.at),
-                    unit(sheet.part.place.local_direction(fitting.axis))};
+    const Line line = line_of(sheet, fitting);
     const std::vector<Hole> holes = holes_on(sheet, line, fitting.length);
     const std::optional<Mouth> open = mouth_of(sheet, line, holes);
     // A hole in an end that is cut at a slant doesn't reach the box: it opens where its fitting

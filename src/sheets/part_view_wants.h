@@ -17,6 +17,14 @@ std::vector<std::string> plain_cut_lines(const PartSheet& sheet, drafting::Scale
 // The fittings that touch the part, a line for those alike: what is drilled for them, and where.
 std::vector<std::string> fitting_lines(const PartSheet& sheet);
 
+// Fittings that lie on the part, with nothing drilled or let in for them.
+struct LaidFitting {
+  parts::Side side = parts::Side::z_high;
+  Vec3 at;              // part frame
+  double diameter = 0;  // mm, 0: not known
+};
+std::vector<LaidFitting> laid_fittings(const PartSheet& sheet);
+
 // The tenons at the ends: where they stand across the part and how long they are.
 std::vector<Detail> tenon_details(const PartSheet& sheet);
 

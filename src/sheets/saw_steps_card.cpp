@@ -177,9 +177,15 @@ class Card {
       pictures = drafting::side_by_side(std::move(pictures), plan_picture(context_, work_), gap);
     }
     const double left = pictures.width > 0 ? pad + pictures.width + gap : pad;
-    const bool below = width_ - pad - left < least_words;
-    const double words_width = below ? width_ - 2 * pad : width_ - pad - left;
-    const Picture text = words(words_width);
+    const double beside = width_ - pad - left, whole = width_ - 2 * pad;
+    Picture text = words(std::max(beside, least_words));
+    // Many words beside small pictures make a high card, half of it empty.
+    constexpr double much_lower = 0.75;
+    Picture across = beside < whole ? words(whole) : Picture{};
+    const bool below =
+        beside < least_words ||
+        (across.height > 0 && pictures.height + gap + across.height < much_lower * text.height);
+    if (below) text = std::move(across);
     const double top = depth_ + pad;
     const double height =
         below ? pictures.height + gap + text.height : std::max(pictures.height, text.height);

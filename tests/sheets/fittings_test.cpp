@@ -2,6 +2,7 @@
 #include <catch2/catch.hpp>
 
 #include "part_pages.h"
+#include "sheets/part_view_wants.h"
 
 using namespace splay;
 
@@ -40,7 +41,38 @@ const std::string cups =
     "[door.d]\nof = \"body\"\nfit = \"over\"\noverlap = { all = 16 }\nslab = { stock = \"ply\" }\n"
     "hinges = { kind = \"cup\", tab = 5, from_ends = 90 }\ncorner_radius = 30\n";
 
+int dashed_circles(const std::vector<const ink::Page*>& pages) {
+  int circles = 0;
+  for (const ink::Page* page : pages)
+    for (const auto& stroke : test::all_of<ink::Stroke>(*page))
+      circles += stroke.pen.dash == ink::Dash::dashed &&
+                         std::ranges::count(stroke.path.verbs, ink::Path::Verb::curve) > 0
+                     ? 1
+                     : 0;
+  return circles;
+}
+
 }  // namespace
+
+TEST_CASE("fasteners under a top are marked through it at their places") {
+  const test::Built piece = test::piece_from("projects/splayed-stool.toml");
+  const fabrication::PartRow& row = piece.row("top");
+  const parts::Part& top = piece.part("top");
+  const sheets::Context context{piece.plan, {}, drafting::paper_named("A4"), {}};
+  const auto laid = sheets::laid_fittings(sheets::PartSheet(context, row));
+  REQUIRE(laid.size() == 4);
+  const double underside = top.world.bounds().low.z;
+  for (const sheets::LaidFitting& each : laid) {
+    CHECK(each.side == parts::Side::z_low);
+    const Vec3 at = top.place.point(each.at);
+    CHECK(at.z <= underside + 1e-6);
+    CHECK(std::ranges::count_if(piece.plan.assembly.fittings, [&](const parts::Fitting& fitting) {
+            return std::hypot(fitting.at.x - at.x, fitting.at.y - at.y) < 1e-6;
+          }) == 1);
+  }
+  const ink::Packet packet = test::binder(piece);
+  CHECK(dashed_circles(test::pages_of(packet, row.mark)) == 4);
+}
 
 TEST_CASE("cups of hinges: diameter, depth and running figures on the back of the door") {
   const test::Built piece = test::build(stocks() + cups);

@@ -46,6 +46,20 @@ std::string faults(const ink::Packet& packet, const ink::PartsWanted& wanted) {
   return text;
 }
 
+// Settings of saw steps that stand on their page cut off.
+std::string cut_settings(const ink::Packet& packet) {
+  std::string cut;
+  for (const ink::Page& page : packet.pages) {
+    if (page.title != "Saw steps") continue;
+    for (const ink::Text& text : test::all_of<ink::Text>(page))
+      for (const char* start :
+           {"check ", "scale ", "thr", "Tilt", "Gauge", "Blade", "Stop", "to the"})
+        if (text.utf8.starts_with(start) && text.utf8.ends_with("…"))
+          cut += page.label + ": " + text.utf8 + "\n";
+  }
+  return cut;
+}
+
 // Titles of pages, of which only what all of one kind share counts.
 bool has_page(const ink::Packet& packet, const std::string& title) {
   return std::ranges::any_of(packet.pages, [&](const ink::Page& page) {
@@ -204,9 +218,10 @@ TEST_CASE("every style that comes along prints every demo without a fault of the
       INFO(entry.path().stem() << ", " << file.stem());
       test::Built piece = test::build(test::text_of(file));
       piece.project->job.paper.value = model::PaperSize::a4;
-      CHECK_THAT(faults(packet(piece, style),
-                        sheets::parts_wanted(piece.plan, style, sheets::ForWhom::shop)),
+      const ink::Packet pages = packet(piece, style);
+      CHECK_THAT(faults(pages, sheets::parts_wanted(piece.plan, style, sheets::ForWhom::shop)),
                  Catch::Equals(""));
+      CHECK_THAT(cut_settings(pages), Catch::Equals(""));
     }
   }
 }
