@@ -159,7 +159,10 @@ std::vector<ink::Page> make_joint_details(const Context& given) {
   const Context context = for_reading(given);
   const std::vector<ink::Rect> columns = drafting::columns(context.area(), context.wide() ? 2 : 1);
   std::optional<std::vector<drafting::Items>> best;
-  for (const double high : {130.0, 100.0, 85.0}) {
+  // A large sheet has room for them one above the other.
+  const std::vector<double> heights = context.wide() ? std::vector<double>{190, 160, 130, 100, 85}
+                                                     : std::vector<double>{130, 100, 85};
+  for (const double high : heights) {
     auto laid = laid_out(context, columns, high);
     if (laid && (!best || laid->size() < best->size())) best = std::move(laid);
   }
