@@ -43,10 +43,6 @@ void state_taper(parts::Builder& builder, int part, const Plane& local, const st
   at = at - local.n * local.distance(at);
   builder.add_angle({"taper of " + made.name + ", " + side, made.place.point(at),
                      made.place.direction(along), made.place.direction(slope), angle});
-  builder.remark(part, "Taper on the " + side + ": " + degrees_text(Angle{angle}.degrees()) +
-                           " off the blank's straight edge, " +
-                           rise_text(Angle{angle}.degrees(), builder.project().job.figures()) +
-                           ".");
 }
 
 void cut_side(parts::Builder& builder, int part, const MemberSide& side) {

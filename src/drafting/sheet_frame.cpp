@@ -60,11 +60,13 @@ void draw_field(const Kit& kit, const FieldBox& field, Items& items) {
       fitted(kit, field.value, inside, {.height = field.height, .face = field.face}));
 }
 
-// Columns of the block, as parts of its width; two rows of equal height.
+// Columns of the block, as parts of its width; two rows, the upper higher for the sheet's large
+// title.
 ink::Rect cell(ink::Rect block, double from, double to, int row) {
-  const double w = block.width() / block_width, h = block.height() / 2;
-  const double high = block.high.y - h * row;
-  return {{block.low.x + from * w, high - h}, {block.low.x + to * w, high}};
+  constexpr double lower_row = 10.5;
+  const double w = block.width() / block_width, between = block.low.y + lower_row;
+  return {{block.low.x + from * w, row == 0 ? between : block.low.y},
+          {block.low.x + to * w, row == 0 ? block.high.y : between}};
 }
 
 // The maker's own mark at the right end of the field, the name beside it, on two lines if need be.

@@ -107,8 +107,9 @@ inline constexpr double least_bearing = 2.0;  // mm: a shorter contact lets the 
 double bearing(const Derivation& at, Vec3 out, Vec3 along);
 // The work lies firmly with this side on a table, or a tool's shoe on it.
 bool firm(const Derivation& at, parts::Side face);
-// Where `mark`'s place is counted from: fills stopped and across_from for a face.
-void count_marks_from(Step& step);
+// Where `mark`'s place is counted from: fills stopped and across_from for a face, and whether they
+// are the arrises of that face.
+void count_marks_from(const Derivation& at, Step& step);
 Mark mark_at(const Derivation& at, const Step& step, Vec3 point);
 // The stretch of a plane's trace on a face of the work, inside the work's box; nothing where it
 // misses it.

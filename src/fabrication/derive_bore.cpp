@@ -112,7 +112,7 @@ std::optional<Step> bore(const Derivation& at, const Region& removed) {
     step.face = side;
   }
   if (dot(outward(step.face), axis) > 0) axis = -axis;
-  count_marks_from(step);
+  count_marks_from(at, step);
   step.against = step.across_from;
   step.leads = parts::opposite(step.against);
   const Vec3 out = outward(step.face), up = -out, to = outward(step.against);

@@ -239,7 +239,7 @@ Step by_lines(const Derivation& at, const Pocket& pocket) {
   step.tool = Tool::clear;
   step.guide = Guide::marks;
   step.face = pocket.open;
-  count_marks_from(step);
+  count_marks_from(at, step);
   step.against = step.across_from;
   step.leads = parts::opposite(step.stopped);
   for (const Plane& wall : pocket.walls)
@@ -284,7 +284,7 @@ std::optional<Step> follow_lines(const Derivation& at, const std::vector<Plane>&
     step.tool = Tool::follow;
     step.guide = Guide::marks;
     step.face = face;
-    count_marks_from(step);
+    count_marks_from(at, step);
     step.against = step.across_from;
     for (const Plane& line : lines)
       step.exact.lines.push_back(line_for(at, step, face, line.flipped()));

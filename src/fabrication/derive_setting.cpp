@@ -67,15 +67,44 @@ bool firm(const Derivation& at, Side face) {
   return true;
 }
 
-void count_marks_from(Step& step) {
+namespace {
+
+// How far a face of the work goes towards a side.
+double face_high(const Derivation& at, Side face, Vec3 way) {
+  const double level = at.high(outward(face)) - 1e-5;
+  double most = -1e300;
+  for (const Vec3& p : at.work.vertices())
+    if (dot(outward(face), p) > level) most = std::max(most, dot(way, p));
+  return most;
+}
+
+// The work ends in a bevel there, its long point on the other face: a rule or a square is laid to
+// the arris of this one. What falls back further than a bevel does is a taper.
+bool behind_bevel(const Derivation& at, Side face, Side side) {
+  constexpr double steepest = 1.74;  // tangent of 60 degrees
+  const Vec3 way = outward(side);
+  const double behind = at.high(way) - face_high(at, face, way);
+  const double thick = at.high(outward(face)) + at.high(-outward(face));
+  const double other = at.high(way) - face_high(at, parts::opposite(face), way);
+  return firm(at, face) && behind > tolerance::weld && behind < thick * steepest &&
+         other < tolerance::weld;
+}
+
+}  // namespace
+
+void count_marks_from(const Derivation& at, Step& step) {
   const bool face_x = along_x(step.face);
   step.stopped = face_x ? Side::y_low : Side::x_low;
   step.across_from = same_axis(step.face, Side::z_low) ? Side::y_low : Side::z_low;
+  step.stopped_on_face = behind_bevel(at, step.face, step.stopped);
+  step.across_on_face = behind_bevel(at, step.face, step.across_from);
 }
 
 Mark mark_at(const Derivation& at, const Step& step, Vec3 point) {
   const Vec3 end = outward(step.stopped), edge = outward(step.across_from);
-  return {at.high(end) - dot(end, point), at.high(edge) - dot(edge, point)};
+  const double along = step.stopped_on_face ? face_high(at, step.face, end) : at.high(end);
+  const double across = step.across_on_face ? face_high(at, step.face, edge) : at.high(edge);
+  return {along - dot(end, point), across - dot(edge, point)};
 }
 
 std::optional<std::array<Vec3, 2>> trace(const Derivation& at, Side face, const Plane& plane) {
@@ -112,7 +141,7 @@ std::optional<Step> set_marks(const Derivation& at, Machine machine, Side face, 
   step.machine = machine;
   step.guide = Guide::marks;
   step.face = face;
-  count_marks_from(step);
+  count_marks_from(at, step);
   step.against = step.across_from;
   const Vec3 a = (*line)[backwards ? 1 : 0], b = (*line)[backwards ? 0 : 1];
   step.exact.marks = {mark_at(at, step, a), mark_at(at, step, b)};

@@ -16,12 +16,12 @@ constexpr double least_contact = 1.0;  // mm: a shorter contact does not keep th
 
 double high(const Solid& work, Vec3 way) { return work.extent(way)[1]; }
 
-// A place on `face`, counted from the work's furthest points.
+// A place on `face`.
 Vec3 place_of(const Step& step, const Solid& work, const Mark& mark) {
   const Vec3 end = outward(step.stopped), edge = outward(step.across_from),
              face = outward(step.face);
-  return end * (high(work, end) - mark.along) + edge * (high(work, edge) - mark.across) +
-         face * high(work, face);
+  return end * (marks_start(step, work, step.stopped) - mark.along) +
+         edge * (marks_start(step, work, step.across_from) - mark.across) + face * high(work, face);
 }
 
 // How far the points where the work touches a plane reach along a direction; `at` is the furthest
@@ -188,6 +188,16 @@ void glue_on(const Step& step, const Setting& setting, Solid& work) {
 }
 
 }  // namespace
+
+double marks_start(const Step& step, const Solid& work, Side side) {
+  const bool on_face = (side == step.stopped && step.stopped_on_face) ||
+                       (side == step.across_from && step.across_on_face);
+  const double face = on_face ? high(work, outward(step.face)) - touching : -1e300;
+  double most = -1e300;
+  for (const Vec3& p : work.vertices())
+    if (dot(outward(step.face), p) >= face) most = std::max(most, dot(outward(side), p));
+  return most;
+}
 
 std::string lay(const Step& step, const Setting& setting, const Solid& work, Rigid& machine) {
   if (work.empty()) return "nothing is left of the work";

@@ -16,6 +16,10 @@ namespace splay::fabrication {
 // the work can't lie as the step says: it rocks, or the end that leads isn't the one named.
 std::string lay(const Step& step, const Setting& setting, const Solid& work, Rigid& machine);
 
+// How far the work goes towards a side that marks are counted from, or only its marked face where
+// the step says so; mm in the frame of the work.
+double marks_start(const Step& step, const Solid& work, parts::Side side);
+
 // What the tool sweeps, in the machine frame.
 Region swept(const Step& step, const Setting& setting, const Rigid& machine, const Solid& work);
 

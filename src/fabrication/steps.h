@@ -81,7 +81,7 @@ enum class Flag {
   sloped_jig       // the work or the tool stands on a wedge of Setting::tilt
 };
 
-// A point on `face`: how far from the work's end and edge that Setup names.
+// A point on `face`: how far from the work's end and edge that the step names.
 struct Mark {
   double along = 0, across = 0;
 };
@@ -134,11 +134,14 @@ struct Step {
   parts::Side leads = parts::Side::x_high;       // goes first into the blade
   parts::Side stopped = parts::Side::x_low;      // gauge: at the stop; marks: `along` starts there
   parts::Side across_from = parts::Side::y_low;  // marks: `across` starts there
-  bool reference_right = true;                   // fence or stop to the right of the line
-  bool waste_right = false;    // the kerf and the waste are to the right of the line
-  bool tilts_right = false;    // with z: a blade's top leans to the right
-  bool to_long_point = false;  // the distance ends at the longest point of the cut, else shortest
-  bool cuts_through = true;    // nothing of the cut stays standing
+  // Marks start at the furthest point of `face` and not of the work, which lies under a bevel
+  // there.
+  bool stopped_on_face = false, across_on_face = false;
+  bool reference_right = true;  // fence or stop to the right of the line
+  bool waste_right = false;     // the kerf and the waste are to the right of the line
+  bool tilts_right = false;     // with z: a blade's top leans to the right
+  bool to_long_point = false;   // the distance ends at the longest point of the cut, else shortest
+  bool cuts_through = true;     // nothing of the cut stays standing
   bool runs_out = false;  // stack: past the wood on its far side, so that a wider one serves too
 
   Setting exact, printed;  // printed: rounded to the machine's scales and the job's smallest step

@@ -7,7 +7,8 @@ namespace splay::sheets {
 
 namespace {
 
-void only_overall(Elevation& e, bool across, bool up) {
+// Overall sizes alone, across or up or both.
+Elevation overall(Elevation e, bool across, bool up) {
   e.below.clear();
   e.above.clear();
   e.left.clear();
@@ -24,30 +25,40 @@ void only_overall(Elevation& e, bool across, bool up) {
   row.along = {0, 1};
   row.out = {-1, 0};
   if (up) e.left.push_back(row);
+  return e;
 }
 
 }  // namespace
 
 std::vector<ink::Page> make_client_views(const Context& context) {
-  ElevationSet set = elevations_of(context);
-  only_overall(set.front, true, true);
-  only_overall(set.side, true, true);
-  only_overall(set.plan, true, true);
-  const Elevation *front = &set.front, *side = &set.side, *plan = &set.plan;
+  const ElevationSet set = elevations_of(context);
+  // On one page a size stands once.
+  const Elevation front = overall(set.front, true, true);
+  const Elevation side = overall(set.side, true, true), beside = overall(set.side, true, false);
+  const Elevation plan = overall(set.plan, true, true), in_line = overall(set.plan, false, true),
+                  bare = overall(set.plan, false, false);
   const bool third_angle = *context.job().units == Unit::inch;
-  const Grid together = third_angle ? Grid{{plan}, {front, side}} : Grid{{front, side}, {plan}};
-  const Grid upright = third_angle ? Grid{{plan}, {front}} : Grid{{front}, {plan}};
+  const auto stacked = [&](std::vector<const Elevation*> fronts, const Elevation& from_above) {
+    return third_angle ? Grid{{&from_above}, std::move(fronts)}
+                       : Grid{std::move(fronts), {&from_above}};
+  };
   Drawings drawings(context);
-  const Choice choice = choose(drawings, {{together},
-                                          {upright, {{side}}},
-                                          {Grid{{front, side}}, Grid{{plan}}},
-                                          {{{front}}, {{side}}, {{plan}}}});
+  // Whoever buys a piece looks at its shape: a page more is worth it where views are drawn nearly
+  // twice as large.
+  constexpr double worth_a_page = 1.9;
+  Choice choice = choose(drawings,
+                         {{stacked({&front, &beside}, bare)},
+                          {stacked({&front}, in_line), {{&side}}},
+                          {{{&front, &beside}}, {{&plan}}},
+                          {{{&front}}, {{&side}}, {{&plan}}}},
+                         worth_a_page);
+  draw_all_at_one_scale(drawings, choice);
   std::vector<ink::Page> pages;
   for (const Sheet& sheet : choice.sheets) {
     pages.push_back(
         start_page(context, "Views", drafting::text(sheet.scale, *context.job().units), true));
     const ink::Rect corner = place(sheet.arranged, context.area(), pages.back().items);
-    constexpr double worth_a_picture = 50;
+    constexpr double worth_a_picture = 40;
     if (std::min(corner.width(), corner.height()) > worth_a_picture)
       draw_piece(context, drafting::grown(corner, -between_views), pages.back().items);
   }

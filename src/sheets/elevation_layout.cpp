@@ -1,6 +1,7 @@
 #include "sheets/elevation_layout.h"
 
 #include <algorithm>
+#include <cmath>
 #include <optional>
 
 namespace splay::sheets {
@@ -60,7 +61,7 @@ std::optional<Sheet> fit(Drawings& drawings, const Grid& grid) {
   Scale scale = drafting::largest_scale(unit, {width, height}, {area.width(), area.height()});
   for (;;) {
     Arranged arranged = arrange(drawings, grid, scale);
-    if (fits(arranged, area)) return Sheet{scale, std::move(arranged)};
+    if (fits(arranged, area)) return Sheet{grid, scale, std::move(arranged)};
     const Scale smaller = drafting::next_smaller(scale, unit);
     if (smaller == scale) return std::nullopt;
     scale = smaller;
@@ -90,9 +91,10 @@ std::vector<std::vector<Grid>> layouts(const ElevationSet& set, bool third_angle
   const Elevation *front = &set.front, *plan = &set.plan, *side = &set.side;
   const Elevation *a = &set.section_a, *b = &set.section_b;
   return {
-      {stacked({front, side}, {plan, a, b})},         {stacked({front, side, b}, {plan, a})},
-      {stacked({front, side}, {plan}), {{a, b}}},     {stacked({front}, {plan}), {{a}, {side, b}}},
-      {stacked({front}, {plan}), {{a}, {b}, {side}}}, {{{front}}, {{plan}, {a}}, {{side}, {b}}}};
+      {stacked({front, side}, {plan, a, b})},       {stacked({front, side, b}, {plan, a})},
+      {stacked({front, side}, {plan}), {{a, b}}},   {{{front, side, a, b}}, {{plan}}},
+      {stacked({front}, {plan}), {{a}, {side, b}}}, {stacked({front}, {plan}), {{a}, {b}, {side}}},
+      {{{front}}, {{plan}, {a}}, {{side}, {b}}}};
 }
 
 }  // namespace
@@ -117,19 +119,17 @@ ink::Rect place(const Arranged& a, ink::Rect area, drafting::Items& items) {
       x += extent.width();
     }
     const ink::Rect beside{{x + between_views, y - row.up.size()}, {area.high.x, y}};
-    if (row.views.size() == 1 && a.rows.size() > 1 && beside.width() > corner.width())
-      corner = beside;
+    if (row.views.size() == 1 && beside.width() > corner.width()) corner = beside;
     y -= row.up.size() + gap_y;
   }
   return corner;
 }
 
 Choice choose(Drawings& drawings, const ElevationSet& set) {
-  return choose(drawings, layouts(set, *drawings.context().job().units == Unit::inch));
+  return choose(drawings, layouts(set, *drawings.context().job().units == Unit::inch), 1.4);
 }
 
-Choice choose(Drawings& drawings, const std::vector<std::vector<Grid>>& ways) {
-  constexpr double worth_a_page = 1.4;
+Choice choose(Drawings& drawings, const std::vector<std::vector<Grid>>& ways, double worth_a_page) {
   Choice best;
   for (const std::vector<Grid>& pages : ways) {
     Choice choice{{}, 1e9};
@@ -140,11 +140,20 @@ Choice choose(Drawings& drawings, const std::vector<std::vector<Grid>>& ways) {
       choice.sheets.push_back(std::move(*sheet));
     }
     if (choice.sheets.size() < pages.size()) continue;
-    const bool more_pages = choice.sheets.size() > best.sheets.size();
-    const double needed = best.ratio * (more_pages ? worth_a_page : 1 + 1e-9);
+    const int more = static_cast<int>(choice.sheets.size()) - static_cast<int>(best.sheets.size());
+    const double needed = best.ratio * (more > 0 ? std::pow(worth_a_page, more) : 1 + 1e-9);
     if (best.sheets.empty() || choice.ratio >= needed) best = std::move(choice);
   }
   return best;
+}
+
+void draw_all_at_one_scale(Drawings& drawings, Choice& choice) {
+  const auto smallest =
+      std::ranges::min_element(choice.sheets, {}, [](const Sheet& s) { return s.scale.ratio(); });
+  if (smallest == choice.sheets.end()) return;
+  const Scale scale = smallest->scale;
+  for (Sheet& sheet : choice.sheets)
+    sheet = {sheet.grid, scale, arrange(drawings, sheet.grid, scale)};
 }
 
 }  // namespace splay::sheets

@@ -59,8 +59,13 @@ class Drawings {
   std::map<std::tuple<const Elevation*, int, int>, DrawnElevation> drawn_;
 };
 
+// Views side by side in rows, the first row on top. The first views of all rows stand exactly over
+// each other; a row's views stand on one line.
+using Grid = std::vector<std::vector<const Elevation*>>;
+
 // One page of views.
 struct Sheet {
+  Grid grid;
   drafting::Scale scale;
   Arranged arranged;
 };
@@ -70,19 +75,17 @@ struct Choice {
   double ratio = 0;  // the smallest scale
 };
 
-// Views side by side in rows, the first row on top. The first views of all rows stand exactly over
-// each other; a row's views stand on one line.
-using Grid = std::vector<std::vector<const Elevation*>>;
-
 // The way to share the views out over pages that shows them largest; a page more must make them a
 // good deal larger.
 Choice choose(Drawings& drawings, const ElevationSet& set);
-// The same of ways given, few pages first: each way has a grid for each page.
-Choice choose(Drawings& drawings, const std::vector<std::vector<Grid>>& ways);
+// The same of ways given, few pages first: each way has a grid for each page. Each page more must
+// make the views at least `worth_a_page` times as large.
+Choice choose(Drawings& drawings, const std::vector<std::vector<Grid>>& ways, double worth_a_page);
+// All pages at the smallest of their scales, so that views of one thing can be compared by eye.
+void draw_all_at_one_scale(Drawings& drawings, Choice& choice);
 
 // The page's views in an area; what is left over is shared out between and around them. Returns the
-// largest rectangle beside a single view that other rows are wider than; low > high when there is
-// none.
+// largest rectangle beside a view alone in its row; low > high when there is none.
 ink::Rect place(const Arranged& arranged, ink::Rect area, drafting::Items& items);
 
 }  // namespace splay::sheets

@@ -3,10 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
-#include "drafting/table.h"
+#include "drafting/flow.h"
 #include "fabrication/glue_up.h"
 #include "sheets/exploded_layout.h"
 #include "sheets/glue_up_picture.h"
+#include "sheets/glue_up_tables.h"
 #include "sheets/glue_up_words.h"
 #include "sheets/kinds.h"
 
@@ -14,97 +15,13 @@ namespace splay::sheets {
 
 namespace {
 
-using drafting::Cell;
-using drafting::Picture;
 using drafting::Story;
-using fabrication::ClampWay;
 using fabrication::GlueStage;
 
-constexpr double box = 3.2;  // of a square to tick
 // mm: how high the pictures of a stage are, air below them and below the stage.
 constexpr double least_pictured = 56, after_pictures = 2, after_steps = 2, after_stage = 7;
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
-
-Picture tick_box(const Context& context) {
-  Picture picture{{}, box, box};
-  picture.items.emplace_back(ink::Group{
-      "table", {ink::Stroke{ink::Path{}.rect({{0, -box}, {box, 0}}), context.kit.thin()}}});
-  return picture;
-}
-
-drafting::Column ticks() { return {.head = "", .share = 0, .least = box + 1}; }
-
-Story list(const Context& context, const std::vector<std::string>& lines, double width) {
-  drafting::Table table;
-  table.columns = {ticks(), {.head = "", .share = 1}};
-  table.columns[1].head = "Done";
-  for (const std::string& line : lines)
-    table.rows.push_back({{Cell::drawn(tick_box(context)), line}, {}, false});
-  return drafting::table(context.kit, table, width);
-}
-
-Story steps_of(const Context& context, const GlueStage& stage, double width) {
-  drafting::Table table;
-  table.columns = {ticks(),
-                   {.head = "Step", .align = ink::Align::right, .share = 0, .wrap = false},
-                   {.head = "Bring", .share = 1},
-                   {.head = "to", .share = 1},
-                   {.head = "Way", .share = 0.8},
-                   {.head = "Joints", .share = 1.2}};
-  for (std::size_t s = 0; s < stage.joinings.size(); ++s) {
-    const fabrication::Joining& joining =
-        context.plan.glue_up.order.joinings[at(stage.joinings[s])];
-    table.rows.push_back(
-        {{Cell::drawn(tick_box(context)), std::to_string(s + 1),
-          parts_words(context, joining.moving), marks_words(context, joining.fixed),
-          way_words(joining.way), joints_words(context, joining.joints)},
-         {},
-         false});
-  }
-  return drafting::table(context.kit, table, width);
-}
-
-Story clamps_of(const Context& context, const GlueStage& stage, double width) {
-  drafting::Table table;
-  table.columns = {{.head = "Row", .share = 0, .least = 7, .wrap = false},
-                   {.head = "Joints", .share = 1},
-                   {.head = "Clamps", .share = 1},
-                   {.head = "Reach", .align = ink::Align::right, .share = 0, .wrap = false},
-                   {.head = "Blocks, and what slides", .share = 2}};
-  for (std::size_t r = 0; r < stage.clampings.size(); ++r) {
-    const fabrication::Clamping& row = stage.clampings[r];
-    const bool reaches = row.how == ClampWay::clamps || row.how == ClampWay::band;
-    table.rows.push_back(
-        {{Cell::bold(row_letter(r)), joint_marks(context, row.joints), clamp_words(row),
-          reaches ? context.kit.figures.text(row.reach) : "", caul_words(context, row)},
-         {},
-         false});
-  }
-  return table.rows.empty() ? Story{} : drafting::table(context.kit, table, width);
-}
-
-Story checks_of(const Context& context, const GlueStage& stage, double width) {
-  drafting::Table table;
-  table.columns = {
-      ticks(),
-      {.head = stage.glued ? "While the glue is wet" : "Once it is together", .share = 2},
-      {.head = "Must be", .align = ink::Align::right, .share = 0, .wrap = false},
-      {.head = "Within", .align = ink::Align::right, .share = 0, .wrap = false},
-      {.head = "Measured", .share = 1, .least = 20}};
-  for (const fabrication::WetCheck& check : stage.checks) {
-    const bool angle = check.kind == fabrication::MeasureKind::angle;
-    table.rows.push_back({{Cell::drawn(tick_box(context)), check.name,
-                           angle ? degrees_text(Angle{check.value}.degrees())
-                                 : context.kit.figures.text(check.value),
-                           angle ? degrees_text(Angle{check.tolerance}.degrees())
-                                 : context.kit.figures.text(check.tolerance),
-                           ""},
-                          {},
-                          false});
-  }
-  return table.rows.empty() ? Story{} : drafting::table(context.kit, table, width);
-}
 
 void add_text(const Context& context, const std::string& text, double width, Story& story) {
   if (text.empty()) return;
@@ -129,7 +46,7 @@ Story stage_front(const Context& context, std::size_t number, double width, doub
         drafting::of_picture(stage_pictures(context, stage, width, pictured), after_pictures));
     story.back().keep_with_next = true;
   }
-  drafting::add(story, steps_of(context, stage, width));
+  drafting::add(story, steps_table(context, stage, width));
   space(story, after_steps);
   return story;
 }
@@ -137,10 +54,10 @@ Story stage_front(const Context& context, std::size_t number, double width, doub
 // And after them its clamps, what else is to be minded, its measures.
 Story stage_rest(const Context& context, std::size_t number, double width) {
   const GlueStage& stage = context.plan.glue_up.stages[number];
-  Story story = clamps_of(context, stage, width);
+  Story story = clamps_table(context, stage, width);
   space(story, 2);
   for (const std::string& text : stage_notes(context, stage)) add_text(context, text, width, story);
-  drafting::add(story, checks_of(context, stage, width));
+  drafting::add(story, checks_table(context, stage, width));
   return story;
 }
 
@@ -183,7 +100,7 @@ void add_edging(const Context& context, double width, Story& story) {
       "not in the timeline.",
       width, story);
   story.back().keep_with_next = true;
-  drafting::add(story, list(context, lines, width));
+  drafting::add(story, tick_list(context, lines, width));
   space(story, 5);
 }
 
@@ -212,47 +129,89 @@ Story opening(const Context& context, double width) {
         drafting::of_picture(timeline(context, width, s, std::min(s + together, stages)), 5));
   add_edging(context, width, story);
   story.push_back(drafting::heading(kit, "Dry fit, before any glue", width));
-  drafting::add(story, list(context, dry_fit_lines(context), width));
+  drafting::add(story, tick_list(context, dry_fit_lines(context), width));
   space(story, 5);
   add_cautions(context, width, story);
   return story;
 }
 
-// Each stage in one column, for it is worked from; several where all of them have room, and one
-// that has none with its steps in one and its clamps in the next. Pictures take what the tables
-// leave.
-Story stages_story(const Context& context, double width, double room) {
+// Not to be split: it was reckoned to fit.
+void keep_together(Story& story, double room) {
+  if (drafting::height(story) > room) return;
+  for (std::size_t i = 0; i + 1 < story.size(); ++i) story[i].keep_with_next = true;
+}
+
+// Stages that share a column, or one that takes two: its steps in one, its clamps in the next.
+struct Share {
+  std::size_t first = 0, next = 0;
+  double left = 0;  // mm: what pictures may be higher than the least, each
+  bool longer = false;
+};
+
+std::vector<Share> shares_of(const Context& context, double width, double room) {
   const std::size_t count = context.plan.glue_up.stages.size();
-  Story all;
+  std::vector<Share> shares;
   for (std::size_t first = 0, next = 0; first < count; first = next) {
-    const auto front = [&](std::size_t stage) {
-      return drafting::height(stage_front(context, stage, width, 0)) + after_pictures;
-    };
     double used = -after_stage;
     for (; next < count; ++next) {
-      const double high = front(next) + after_steps + least_pictured +
+      const double high = drafting::height(stage_front(context, next, width, 0)) + after_pictures +
+                          after_steps + least_pictured +
                           drafting::height(stage_rest(context, next, width)) + after_stage;
       if (next > first && used + high > room) break;
       used += high;
     }
-    const bool longer = used > room;
-    const double left = longer ? room - front(first) - least_pictured
-                               : (room - used) / static_cast<double>(next - first);
-    for (std::size_t s = first; s < next; ++s) {
-      Story one =
-          stage_front(context, s, width, std::max(least_pictured + left - 0.1, least_pictured));
-      one.front().own_column = s == first;
-      Story rest = stage_rest(context, s, width);
-      if (longer && !rest.empty()) {
-        rest.insert(rest.begin(), drafting::body_text(
-                                      context.kit, "Stage " + std::to_string(s + 1) + ", going on",
+    shares.push_back({first, next, (room - used) / static_cast<double>(next - first), used > room});
+  }
+  return shares;
+}
+
+Story share_story(const Context& context, const Share& share, double width, double room) {
+  Story all;
+  for (std::size_t s = share.first; s < share.next; ++s) {
+    const double left = share.longer ? room - drafting::height(stage_front(context, s, width, 0)) -
+                                           after_pictures - least_pictured
+                                     : share.left;
+    Story one =
+        stage_front(context, s, width, std::max(least_pictured + left - 0.1, least_pictured));
+    one.front().own_column = s == share.first;
+    Story rest = stage_rest(context, s, width);
+    if (share.longer && !rest.empty()) {
+      keep_together(one, room);
+      rest.insert(rest.begin(),
+                  drafting::body_text(context.kit, "Stage " + std::to_string(s + 1) + ", going on",
                                       width, ink::Face::bold));
-        rest.front().own_column = rest.front().keep_with_next = true;
-      }
-      drafting::add(one, std::move(rest));
-      space(one, after_stage);
-      drafting::add(all, std::move(one));
+      rest.front().own_column = rest.front().keep_with_next = true;
+      keep_together(rest, room);
     }
+    drafting::add(one, std::move(rest));
+    if (!share.longer) keep_together(one, room);
+    space(one, after_stage);
+    drafting::add(all, std::move(one));
+  }
+  return all;
+}
+
+// Each stage in one column, for it is worked from; several where all of them have room, and one
+// that has none in two of one page, where pages have two. Pictures take what the tables leave.
+Story stages_story(const Context& context, double width, double room, std::size_t columns) {
+  std::vector<Share> shares = shares_of(context, width, room);
+  Story all;
+  bool right = context.wide() && columns % 2 == 1;
+  for (std::size_t i = 0; i < shares.size(); ++i) {
+    Share& share = shares[i];
+    const bool two = context.wide() && share.longer;
+    if (two && right) {
+      // A column is left empty; or the stage before had it, for larger pictures.
+      all.emplace_back();
+      all.back().own_column = true;
+      right = false;
+    }
+    const bool alone = share.next == share.first + 1;
+    if (context.wide() && !right && alone && !share.longer && i + 1 < shares.size() &&
+        shares[i + 1].longer)
+      share.longer = !stage_rest(context, share.first, width).empty();
+    drafting::add(all, share_story(context, share, width, room));
+    if (context.wide() && !share.longer) right = !right;
   }
   return all;
 }
@@ -264,7 +223,10 @@ std::vector<ink::Page> make_glue_up(const Context& given) {
   const Context context = for_reading(given);
   const double width = story_width(context);
   Story story = opening(context, width);
-  drafting::add(story, stages_story(context, width, story_height(context)));
+  const double room = story_height(context);
+  keep_together(story, room);
+  const auto columns = static_cast<std::size_t>(std::ceil(drafting::height(story) / room));
+  drafting::add(story, stages_story(context, width, room, columns));
   return story_pages(context, "Glue-up", story);
 }
 

@@ -7,6 +7,7 @@
 #include "geometry/polygon.h"
 #include "sheets/exploded_layout.h"
 #include "sheets/glue_up_clamps.h"
+#include "sheets/glue_up_tags.h"
 
 namespace splay::sheets {
 
@@ -18,7 +19,7 @@ using fabrication::GlueStage;
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 constexpr double label_room = 9;  // mm round the drawn parts
-constexpr double largest = 130;   // mm: the height of a picture
+constexpr double largest = 165;   // mm: the height of a picture
 
 Solid shifted(const Solid& solid, Vec3 by) {
   Rigid motion;
@@ -85,92 +86,6 @@ Drawn draw(const Context& context, const std::vector<Solid>& solids, double widt
       context.kit, painted_faces(solids, drawn.view), lines, drawn.view, drawn.placement));
   return drawn;
 }
-
-// Words in white boxes over a picture, where no other stands and little wood is hidden, with a line
-// to what they belong to where they had to make way.
-class Tags {
- public:
-  // `wood`: about what each solid covers on paper.
-  Tags(const Context& context, const Picture& picture, std::vector<Polygon> wood = {})
-      : kit_(context.kit),
-        area_{{0, -picture.height}, {picture.width, 0}},
-        wood_(std::move(wood)) {}
-
-  // `own`: which of the wood the words name, -1: none.
-  void put(Vec2 tip, const std::string& words, std::ptrdiff_t own = -1) {
-    const double letter = kit_.look.lettering;
-    const double air = 0.48 * letter;
-    const Vec2 half{kit_.width(words, letter, ink::Face::bold) / 2 + air, letter / 2 + air};
-    const Vec2 best = place_for(tip, half, own);
-    const ink::Rect box{best - half, best + half};
-    taken_.push_back(box);
-    if (norm(best - tip) > 2) lines_.move(best).line(tip);
-    ink::Group tag{"leader", {}};
-    tag.items.emplace_back(ink::Fill{ink::Path{}.rect(box), 1});
-    tag.items.emplace_back(ink::Stroke{ink::Path{}.rect(box), kit_.thin()});
-    tag.items.emplace_back(ink::Text{
-        {best.x, best.y - letter / 2}, words, letter, 0, ink::Align::centre, ink::Face::bold});
-    tags_.push_back(std::move(tag));
-  }
-
-  void draw(drafting::Items& items) {
-    if (!lines_.verbs.empty())
-      items.emplace_back(ink::Group{"leader", {ink::Stroke{std::move(lines_), kit_.thin()}}});
-    drafting::append(items, std::move(tags_));
-  }
-
- private:
-  bool free(ink::Rect box) const {
-    const bool inside = box.low.x >= area_.low.x && box.high.x <= area_.high.x &&
-                        box.low.y >= area_.low.y && box.high.y <= area_.high.y;
-    return inside && std::ranges::none_of(taken_, [&](const ink::Rect& other) {
-             return drafting::overlap(drafting::grown(box, 0.5), other);
-           });
-  }
-
-  Vec2 place_for(Vec2 tip, Vec2 half, std::ptrdiff_t own) const {
-    constexpr int rings = 14, around = 16;
-    Vec2 best = tip;
-    double least = 1e9;
-    for (int ring = 0; ring <= rings && ring < least; ++ring)
-      for (int k = 0; k < (ring == 0 ? 1 : around); ++k) {
-        const double turn = 6.283185307179586 * k / around;
-        const Vec2 at = tip + Vec2{std::cos(turn), std::sin(turn)} * (2.5 * ring);
-        const ink::Rect box{at - half, at + half};
-        if (!free(box)) continue;
-        const double cost = ring + hidden(box, own);
-        if (cost > least - 1e-9) continue;
-        least = cost;
-        best = at;
-      }
-    return best;
-  }
-
-  // What a box hides, in rings that it is worth to go further: other wood than its own, and its own
-  // where that is no larger than the box.
-  double hidden(ink::Rect box, std::ptrdiff_t own) const {
-    constexpr int across = 5, up = 3;
-    constexpr double of_others = 6, of_own = 4;
-    int foreign = 0, inside = 0;
-    for (int i = 0; i < across; ++i)
-      for (int k = 0; k < up; ++k) {
-        const Vec2 p = box.low + Vec2{box.width() * i / (across - 1), box.height() * k / (up - 1)};
-        for (std::size_t w = 0; w < wood_.size(); ++w) {
-          if (!contains(wood_[w], p)) continue;
-          (static_cast<std::ptrdiff_t>(w) == own ? inside : foreign) += 1;
-        }
-      }
-    const bool small = inside > 0 && inside < across * up;
-    return of_others * foreign / (across * up) + (small ? of_own : 0);
-  }
-
-  const drafting::Kit& kit_;
-  ink::Rect area_;
-  std::vector<Polygon> wood_;
-  std::vector<ink::Rect> taken_;
-  ink::Path lines_;
-  std::vector<ink::Group> tags_;
-};
 
 void arrow(const Context& context, Vec2 from, Vec2 to, drafting::Items& items) {
   if (norm(to - from) < 1) return;
@@ -269,21 +184,29 @@ Picture stage_pictures(const Context& context, const GlueStage& stage, double wi
   if (shapes.solids.empty()) return coming_in(context, stage, width, highest);
   const Vec2 open = size_seen(apart(context, stage).solids),
              closed = size_seen(with_clamps(context, stage, shapes));
-  const auto scale = [](Vec2 size, double wide, double high) {
-    return std::min((wide - 2 * label_room) / size.x, (high - 2 * label_room) / size.y);
-  };
-  const double half = (width - gap) / 2;
-  const double beside = std::min(scale(open, half, highest), scale(closed, half, highest));
-  // Below each other both at one scale.
-  const double wood = std::max(room - gap - 4 * label_room, 0.0) / (open.y + closed.y);
-  const double upper = std::min(open.y * wood + 2 * label_room, largest),
-               lower = std::min(closed.y * wood + 2 * label_room, largest);
-  const double below = std::min(scale(open, width, upper), scale(closed, width, lower));
-  if (below <= beside)
-    return drafting::side_by_side(coming_in(context, stage, half, highest),
-                                  in_clamps(context, stage, half, highest), gap);
-  Picture picture = coming_in(context, stage, width, upper);
-  Picture second = in_clamps(context, stage, width, lower);
+  const auto paper = [](double size, double scale) { return size * scale + 2 * label_room; };
+  // Both at one scale, beside or below each other, whichever lets them be larger.
+  const double beside = std::min((width - gap - 4 * label_room) / (open.x + closed.x),
+                                 (highest - 2 * label_room) / std::max(open.y, closed.y));
+  const double below = std::min({std::max(room - gap - 4 * label_room, 0.0) / (open.y + closed.y),
+                                 (width - 2 * label_room) / std::max(open.x, closed.x),
+                                 (largest - 2 * label_room) / std::max(open.y, closed.y)});
+  if (below <= beside) {
+    // The less high one may grow into width that is left.
+    const auto grown = [&](Vec2 size, Vec2 other) {
+      return std::min((width - gap - paper(other.x, beside) - 2 * label_room) / size.x,
+                      (highest - 2 * label_room) / size.y);
+    };
+    const double opened = open.y < closed.y ? grown(open, closed) : beside;
+    const double clamped = open.y < closed.y ? beside : grown(closed, open);
+    const double spare = width - gap - paper(open.x, opened) - paper(closed.x, clamped);
+    return drafting::side_by_side(
+        coming_in(context, stage, paper(open.x, opened) + spare / 2, paper(open.y, opened)),
+        in_clamps(context, stage, paper(closed.x, clamped) + spare / 2, paper(closed.y, clamped)),
+        gap);
+  }
+  Picture picture = coming_in(context, stage, width, paper(open.y, below));
+  Picture second = in_clamps(context, stage, width, paper(closed.y, below));
   const double depth = picture.height + gap;
   drafting::append(picture.items, drafting::moved(std::move(second.items), {0, -depth}));
   picture.height = depth + second.height;

@@ -42,14 +42,20 @@ void add_once(std::vector<std::string>& words, const std::string& word) {
   if (std::ranges::find(words, word) == words.end()) words.push_back(word);
 }
 
+// "taper, left edge" on the left edge: the side need not be named twice.
+std::string without_side(std::string words, const std::string& side) {
+  if (words.ends_with(", " + side)) words.resize(words.size() - side.size() - 2);
+  return words;
+}
+
 std::string title_of(const PartSheet& sheet, const Group& group) {
   std::vector<std::string> sides, acts, each;
   for (const Cut& cut : group) {
     const std::string& side = sheet.name(cut.report.side);
-    const std::string words = operation_words(sheet, *cut.operation);
+    const std::string words = without_side(operation_words(sheet, *cut.operation), side);
     const std::string mark = neighbour_mark(sheet, *cut.operation);
     add_once(sides, side);
-    add_once(acts, plain_words(sheet, *cut.operation));
+    add_once(acts, without_side(plain_words(sheet, *cut.operation), side));
     const std::string act = words + (mark.empty() ? "" : " (" + mark + ")");
     each.push_back(words == side ? side : side + ": " + act);
   }

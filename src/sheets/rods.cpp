@@ -22,7 +22,7 @@ constexpr double line_length = 11, lead = 5;
 constexpr double words_wanted = 30;  // mm: of a label's words and figure
 constexpr double overlap = 10;       // beyond either join line
 constexpr double note = 12;          // over all of them
-constexpr Vec2 between{4, 6};        // strips
+constexpr Vec2 between{3, 6};        // strips
 
 // A length of a rod from `from` to `to`, on paper with `from` at its foot.
 struct Length {
@@ -59,12 +59,15 @@ std::vector<Length> lengths_of(const std::vector<Rod>& rods, double room) {
   return all;
 }
 
-// For the name up the right side.
-double name_room(double letter) { return 1.8 * letter; }
+// For the name up the right side, clear of the join's sign and of words.
+double name_room(double letter) {
+  constexpr double clear = 2.2;  // mm
+  return 1.52 * letter + clear;
+}
 
 // Of labels, so that as many strips as can be stand side by side on a page, or one less, ...
 std::vector<double> words_widths(double area, double letter) {
-  const double others = line_length + lead + 1 + name_room(letter);
+  const double others = line_length + lead + name_room(letter);
   std::vector<double> widths;
   const double most = (area + between.x) / (words_wanted + others + between.x);
   for (int count = std::max(1, static_cast<int>(most)); count > 0; --count)
@@ -98,7 +101,7 @@ class LengthDrawing {
     for (const Label& label : labels_)
       for (const std::string& line : label.words)
         words = std::max(words, label.indent + kit_.width(line, letter_));
-    width_ = line_length + (words > 0 ? lead + words + 1 : 0) + name_room(letter_);
+    width_ = line_length + (words > 0 ? lead + words : 0) + name_room(letter_);
   }
   double width() const { return width_; }
   double height() const { return length_.high() - length_.low(); }

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "fabrication/simulate.h"
 #include "sheets/part_view_facts.h"
 #include "sheets/saw_steps_words.h"
 
@@ -21,10 +22,12 @@ const std::string& name(const Context& context, const Step& step, parts::Side si
 }
 
 // Where a figure is counted from. The work's furthest point may lie on another face than the one
-// that is marked, as it does behind a bevel: then that face is named with it.
+// that is marked: then the face with the arris it is counted from is named with it.
 std::string datum_words(const Context& context, const StepWork& work, parts::Side side) {
   const Step& step = *work.step;
   const std::string& named = name(context, step, side);
+  if (side == step.stopped ? step.stopped_on_face : step.across_on_face)
+    return named + ", " + name(context, step, step.face);
   const Vec3 way = parts::outward(side);
   const double most = work.before.extent(way)[1];
   const auto reaches = [&](parts::Side face) {
@@ -44,9 +47,10 @@ std::string away_words(const Context& context, const StepWork& work, parts::Side
                        bool named_far) {
   const FigureStyle& figures = context.kit.figures;
   const double half = figures.step_mm() / 2;
-  const auto [low, high] = work.before.extent(parts::outward(side));
+  const double low = work.before.extent(parts::outward(side))[0];
+  const double start = fabrication::marks_start(*work.step, work.before, side);
   if (std::abs(away) < half) return "at " + datum_words(context, work, side);
-  if (named_far && std::abs(high - low - away) < half)
+  if (named_far && std::abs(start - low - away) < half)
     return "at " + name(context, *work.step, parts::opposite(side));
   return figures.text(away) + " from " + datum_words(context, work, side);
 }

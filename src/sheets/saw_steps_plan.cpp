@@ -4,6 +4,7 @@
 
 #include "drafting/conventions.h"
 #include "drafting/dimension.h"
+#include "fabrication/simulate.h"
 #include "geometry/hidden_lines.h"
 #include "sheets/part_view_draw.h"
 #include "sheets/saw_steps_plan.h"
@@ -167,13 +168,12 @@ class PlanDrawing {
   }
 
   Vec2 on_work(const fabrication::Mark& mark) const {
-    const auto furthest = [&](Side side) {
-      const Vec3 out = parts::outward(side);
-      return out * work_.before.extent(out)[1];
+    const auto start = [&](Side side) {
+      return fabrication::marks_start(step_, work_.before, side);
     };
-    const Vec3 p = furthest(step_.stopped) + furthest(step_.across_from) + furthest(step_.face) -
-                   parts::outward(step_.stopped) * mark.along -
-                   parts::outward(step_.across_from) * mark.across;
+    const Vec3 p = parts::outward(step_.stopped) * (start(step_.stopped) - mark.along) +
+                   parts::outward(step_.across_from) * (start(step_.across_from) - mark.across) +
+                   parts::outward(step_.face) * start(step_.face);
     return paper(seen(work_.machine.local_point(p)));
   }
 

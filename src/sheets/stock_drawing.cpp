@@ -127,12 +127,14 @@ class Drawing {
 
   // The lines along or up the box when they fit in it.
   bool write(const Rect& r, const std::vector<Line>& lines, bool up) {
-    constexpr double inside = 0.6, pitch = 1.45, below = 0.3;  // of tails under the line
-    const double along = (up ? r.height() : r.width()) - 2 * inside;
-    const double across = (up ? r.width() : r.height()) - 2 * inside;
+    // Letters larger than the least keep more air to the lines round them; `below`: of tails.
+    constexpr double inside = 0.24, pitch = 1.45, below = 0.3;
+    const double along = up ? r.height() : r.width();
+    const double across = (up ? r.width() : r.height()) - 2 * inside * lines.front().height;
     double height = 0, width = 0;
     for (const Line& each : lines) {
-      width = std::max(width, kit_.width(each.text, each.height, each.face));
+      width =
+          std::max(width, kit_.width(each.text, each.height, each.face) + 2 * inside * each.height);
       height += &each == &lines.back() ? each.height : each.height * pitch;
     }
     height += below * lines.back().height;

@@ -16,9 +16,9 @@ struct StockScale {
 };
 
 // The least scale at which every part has room for its mark, or the greatest that fits the room
-// (paper mm, margins for cut numbers included).
+// (paper mm, margins for cut numbers included). `sparing`: a sheet of few parts smaller than that.
 StockScale sheet_scale(const Context& context, const fabrication::StockLayout& layout,
-                       const fabrication::CutSheet& sheet, drafting::Room2 room);
+                       const fabrication::CutSheet& sheet, drafting::Room2 room, bool sparing);
 StockScale board_scale(const Context& context, const fabrication::StockLayout& layout,
                        drafting::Room2 room);
 

@@ -136,10 +136,11 @@ StockDrawing with_cuts(const Context& context, const StockLayout& layout, const 
 }
 
 StockDrawing sheet_drawing(const Context& context, const StockLayout& layout, const CutSheet& sheet,
-                           double width, double height, StockScale& scale) {
+                           double width, double height, bool sparing, StockScale& scale) {
   const double tables = cut_tables(context.kit, sheet, width).height + 1;
-  const StockScale above = sheet_scale(context, layout, sheet, {width, height - tables});
-  scale = sheet_scale(context, layout, sheet, {width - table_width_of(context.kit) - gap, height});
+  const StockScale above = sheet_scale(context, layout, sheet, {width, height - tables}, sparing);
+  scale = sheet_scale(context, layout, sheet, {width - table_width_of(context.kit) - gap, height},
+                      sparing);
   StockDrawing beside = with_cuts(context, layout, sheet, scale, false, width);
   if (above.along.ratio() < scale.along.ratio()) return beside;
   StockDrawing below = with_cuts(context, layout, sheet, above, true, width);
@@ -149,13 +150,13 @@ StockDrawing sheet_drawing(const Context& context, const StockLayout& layout, co
 }
 
 drafting::Block sheet_block(const Context& context, const StockLayout& layout,
-                            const CutSheet& sheet, double width, double height) {
+                            const CutSheet& sheet, double width, double height, bool sparing) {
   const drafting::Kit& kit = context.kit;
   constexpr double caption = 16;
   StockScale scale;
   StockDrawing drawing;
   if (layout.kind == model::StockKind::sheet) {
-    drawing = sheet_drawing(context, layout, sheet, width, height - caption, scale);
+    drawing = sheet_drawing(context, layout, sheet, width, height - caption, sparing, scale);
   } else {
     scale = board_scale(context, layout, {width, height});
     drawing = with_cuts(context, layout, sheet, scale, true, width);
@@ -207,7 +208,7 @@ std::string special_words(const Context& context, const StockLayout& layout) {
 }
 
 void add_stock(const Context& context, const StockLayout& layout, double width, double height,
-               Story& story) {
+               bool sparing, Story& story) {
   const drafting::Kit& kit = context.kit;
   const model::Stock& stock = layout.of(*context.plan.project);
   story.push_back(drafting::heading(kit, stock_words(context, stock.name), width));
@@ -220,13 +221,11 @@ void add_stock(const Context& context, const StockLayout& layout, double width, 
   words.space_after = 3;
   story.push_back(std::move(words));
   for (const CutSheet& sheet : layout.sheets)
-    story.push_back(sheet_block(context, layout, sheet, width, height));
+    story.push_back(sheet_block(context, layout, sheet, width, height, sparing));
 }
 
-}  // namespace
-
-std::vector<ink::Page> make_stock(const Context& context) {
-  if (context.plan.layouts.empty()) return {};
+// All pages; `sparing` of each layout.
+std::vector<drafting::Items> poured(const Context& context, const std::vector<bool>& sparing) {
   const double width = story_width(context);
   const double height = context.area().height() - 36;  // the words of a stock stand above
   Story story{drafting::body_text(
@@ -238,11 +237,33 @@ std::vector<ink::Page> make_stock(const Context& context) {
       width)};
   story.back().keep_with_next = true;
   story.back().space_after = 2;
-  for (const StockLayout& layout : context.plan.layouts)
-    add_stock(context, layout, width, height, story);
+  for (std::size_t i = 0; i < sparing.size(); ++i)
+    add_stock(context, context.plan.layouts[i], width, height, sparing[i], story);
   const std::vector<ink::Rect> columns = drafting::columns(context.area(), context.wide() ? 2 : 1);
+  return drafting::flow(story, columns, columns);
+}
+
+}  // namespace
+
+std::vector<ink::Page> make_stock(const Context& context) {
+  const std::size_t count = context.plan.layouts.size();
+  if (count == 0) return {};
+  // Sheets of few parts are drawn smaller only where that saves a page.
+  std::vector<bool> sparing(count, false);
+  std::vector<drafting::Items> poured_pages = poured(context, sparing);
+  std::vector<drafting::Items> least = poured(context, std::vector<bool>(count, true));
+  if (least.size() < poured_pages.size()) {
+    sparing.assign(count, true);
+    poured_pages = std::move(least);
+    for (std::size_t i = 0; i < count; ++i) {
+      sparing[i] = false;
+      std::vector<drafting::Items> other = poured(context, sparing);
+      sparing[i] = other.size() > poured_pages.size();
+      if (!sparing[i]) poured_pages = std::move(other);
+    }
+  }
   std::vector<ink::Page> pages;
-  for (drafting::Items& items : drafting::flow(story, columns, columns)) {
+  for (drafting::Items& items : poured_pages) {
     pages.push_back(start_page(context, "Sheets and boards", "as marked"));
     drafting::append(pages.back().items, std::move(items));
   }

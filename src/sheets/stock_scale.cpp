@@ -34,8 +34,7 @@ double narrowest_part(const CutSheet& sheet) {
 }  // namespace
 
 StockScale sheet_scale(const Context& context, const StockLayout& layout, const CutSheet& sheet,
-                       drafting::Room2 room) {
-  // A sheet of few parts need not be drawn as large as one of many.
+                       drafting::Room2 room, bool sparing) {
   constexpr std::size_t few = 3;
   constexpr double least_length = 88;  // mm on paper
   const fabrication::Supplied& supply = layout.supplies[sheet.supply];
@@ -51,7 +50,8 @@ StockScale sheet_scale(const Context& context, const StockLayout& layout, const 
       const double across = upright ? width : length;
       const double up = (upright ? length : width) + grain_strip;
       if (across > room.width || up > room.height) continue;
-      const bool roomy = sheet.parts.size() <= few && part * scale.ratio() >= 2 * least_side &&
+      const bool roomy = sparing && sheet.parts.size() <= few &&
+                         part * scale.ratio() >= 2 * least_side &&
                          tried.length(std::max(supply.length, supply.width)) >= least_length;
       if (found && (!roomy || scale == best.along)) continue;  // lying goes before standing
       best = tried;

@@ -76,7 +76,7 @@ Picture angle_card(const Context& context, const GaugeAngle& angle) {
   const drafting::Kit& kit = context.kit;
   const double up = leg * std::sin(angle.radians), side = leg * std::cos(angle.radians);
   const double left = std::max(0.0, -side);
-  Picture picture{{}, 60 + left + 2, 0};
+  Picture picture{{}, leg + left + 2, 0};
   const std::string degrees = degrees_text(Angle{angle.radians}.degrees());
   const std::string other = degrees_text(90 - Angle{angle.radians}.degrees());
   const double head =

@@ -1,6 +1,7 @@
 #include "drafting/sheet_frame.h"
 
 #include "drafting/room.h"
+#include "ink/outline.h"
 #include "page_fixture.h"
 
 using namespace splay;
@@ -43,6 +44,23 @@ TEST_CASE("frame, title block and bars are sound on every paper, bound on either
     }
   }
   CHECK_THROWS_AS(paper_named("foolscap"), std::invalid_argument);
+}
+
+TEST_CASE("a sheet's large title stands clear of the name of its field") {
+  const Kit kit = test::kit();
+  TitleFields short_title = fields();
+  short_title.sheet = "Glue-up";
+  const ink::Page page = start_page(kit, paper_named("Letter"), short_title);
+  const ink::Text *name = nullptr, *title = nullptr;
+  ink::walk(page.items, [&](const ink::Item& item) {
+    const auto* text = std::get_if<ink::Text>(&item);
+    if (text != nullptr && text->utf8 == "Sheet") name = text;
+    if (text != nullptr && text->utf8 == "Glue-up") title = text;
+  });
+  REQUIRE(name != nullptr);
+  REQUIRE(title != nullptr);
+  CHECK(title->height == 5);
+  CHECK(name->at.y - (title->at.y + title->height) > 0.3 * title->height);
 }
 
 TEST_CASE("the free area is clear of frame, block and bars") {

@@ -108,3 +108,28 @@ TEST_CASE("no demo's client set has a page fault on any paper") {
     }
   }
 }
+
+TEST_CASE("a client's views are of one scale on at most two pages, each size once on a page") {
+  for (const char* name : {"canted-tea-cabinet", "plain-bookcase", "six-sided-wall-case",
+                           "six-sided-tea-tray", "splayed-stool", "tall-legged-tea-cabinet"}) {
+    const test::Built piece = test::piece_from(std::string("projects/") + name + ".toml");
+    for (const auto paper : {model::PaperSize::a4, model::PaperSize::letter}) {
+      piece.project->job.paper.value = paper;
+      const ink::Packet set = packet(piece, sheets::ForWhom::client);
+      INFO(name << ", paper " << static_cast<int>(paper));
+      const auto pages = test::titled(set, "Views");
+      CHECK(pages.size() >= 1);
+      CHECK(pages.size() <= 2);
+      std::vector<std::string> scales;
+      for (const ink::Page* page : pages) {
+        for (const ink::Text& text : test::all_of<ink::Text>(*page))
+          if (text.utf8.starts_with("1:")) scales.push_back(text.utf8);
+        // Width and height of the front, and the depth.
+        CHECK(test::all_of<ink::DimensionClaim>(*page).size() <= 3);
+      }
+      REQUIRE(scales.size() == pages.size());
+      CHECK(std::ranges::count(scales, scales.front()) ==
+            static_cast<std::ptrdiff_t>(scales.size()));
+    }
+  }
+}

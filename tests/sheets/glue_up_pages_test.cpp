@@ -5,6 +5,7 @@
 
 #include "fabrication/glue_up.h"
 #include "part_pages.h"
+#include "sheets/glue_up_picture.h"
 #include "support/demos.h"
 
 using namespace splay;
@@ -89,4 +90,47 @@ TEST_CASE("Mitres of edging that is one with its panels are pressed by the panel
         }));
       }
   CHECK(mitres == 6);
+}
+
+TEST_CASE("Pictures of a stage take the width or the height there is, parts and clamped alike") {
+  constexpr double width = 165, room = 140, labels = 9;
+  for (const std::filesystem::path& file : test::demos()) {
+    const test::Built piece = test::build(test::text_of(file));
+    const sheets::Context context{
+        piece.plan,
+        {&test::fonts(), sheets::look_of(model::Style{}), piece.project->job.figures()},
+        drafting::paper_named("Letter"),
+        {}};
+    for (const fabrication::GlueStage& stage : piece.plan.glue_up.stages) {
+      const drafting::Picture picture = sheets::stage_pictures(context, stage, width, room);
+      std::vector<ink::Rect> drawn;
+      double across = 0, up = 0;
+      for (const ink::Item& item : picture.items) {
+        const auto* group = std::get_if<ink::Group>(&item);
+        if (group == nullptr || group->role != "view") continue;
+        std::vector<Vec2> points;
+        ink::walk(group->items, [&](const ink::Item& inner) {
+          if (const auto* stroke = std::get_if<ink::Stroke>(&inner))
+            points.insert(points.end(), stroke->path.points.begin(), stroke->path.points.end());
+        });
+        drawn.push_back(ink::bounds(points));
+        across += drawn.back().width();
+        up += drawn.back().height();
+      }
+      REQUIRE_FALSE(drawn.empty());
+      INFO(file << ", " << picture.width << " by " << picture.height << ", " << drawn.size());
+      const auto count = static_cast<double>(drawn.size());
+      const double all_across = width - (count - 1) * 5 - 2 * labels * count;
+      const double one_up = room - 2 * labels, all_up = room - (count - 1) * 5 - 2 * labels * count;
+      const bool beside = drawn.size() == 1 || drawn[0].high.x < drawn[1].low.x;
+      const double highest =
+          std::ranges::max(drawn, {}, [](const ink::Rect& r) { return r.height(); }).height();
+      const double widest =
+          std::ranges::max(drawn, {}, [](const ink::Rect& r) { return r.width(); }).width();
+      if (beside)
+        CHECK((across > all_across - 0.5 || highest > one_up - 0.5));
+      else
+        CHECK((up > all_up - 0.5 || widest > width - 2 * labels - 0.5));
+    }
+  }
 }

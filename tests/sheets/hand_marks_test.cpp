@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>
-#include <numbers>
 
 #include "part_pages.h"
 #include "sheets/saw_steps_words.h"
@@ -55,16 +54,14 @@ TEST_CASE("a wall that leans away from the waste on its way down is undercut") {
   CHECK((has(top, "7.00°") && has(top, "open") && !has(top, "undercut")));
 }
 
-// A shelf 17.6 thick, level in sides that lean 30 degrees: what is counted from the long point
-// outside is 17.6 tan 30 more than from the inner arris, from where the part view counts.
-TEST_CASE("a line counted from behind a bevel says so") {
+// A shelf level in sides that lean 30 degrees: its housing is counted from the inner arris of the
+// foot in both places, not from the long point outside.
+TEST_CASE("a line beside a bevelled end is counted from the arris of the face it is marked on") {
   const test::Built piece = test::piece_from("projects/six-sided-wall-case.toml");
   const std::string words = words_of(told(piece), "C-R.8");
   INFO(words);
-  const double behind = 17.6 * std::tan(std::numbers::pi / 6);
-  const FigureStyle figures = piece.project->job.figures();
-  CHECK(has(words, figures.text(238.3 + behind) + " from foot, outside"));
-  CHECK(has(words, figures.text(218.0 + behind) + " from foot, outside"));
+  CHECK(has(words, "238.3 from foot, inside"));
+  CHECK(has(words, "218 from foot, inside"));
   const ink::Packet packet = test::binder(piece);
   const std::vector<const ink::Page*> pages = test::pages_of(packet, "C-R");
   for (const char* figure : {"238.3", "218"})

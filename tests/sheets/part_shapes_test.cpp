@@ -21,6 +21,32 @@ sheets::Context context_of(const test::Built& piece) {
 
 }  // namespace
 
+TEST_CASE("each taper is told in one sentence of its part's page") {
+  int tapers = 0;
+  for (const char* demo : {"projects/six-sided-tea-tray.toml", "projects/splayed-stool.toml",
+                           "projects/tall-legged-tea-cabinet.toml"}) {
+    const test::Built piece = test::piece_from(demo);
+    const ink::Packet packet = test::binder(piece);
+    for (const fabrication::PartRow& row : piece.plan.rows) {
+      const parts::Part& part =
+          piece.plan.assembly.parts[static_cast<std::size_t>(row.members.front())];
+      std::string all;
+      for (const ink::Page* page : test::titled(packet, "Part views: " + row.mark))
+        for (const ink::Text& text : test::all_of<ink::Text>(*page)) all += text.utf8 + " ";
+      std::size_t told = 0, cut = 0;
+      for (std::size_t at = all.find("aper"); at != std::string::npos;
+           at = all.find("aper", at + 1))
+        told += at + 4 < all.size() && all[at + 4] == 's' ? 0U : 1U;  // "which tapers 5°": a reason
+      for (const parts::Operation& operation : part.operations)
+        cut += operation.name.starts_with("taper") ? 1U : 0U;
+      INFO(demo << ", " << row.mark << ": " << all);
+      CHECK(told <= cut);
+      tapers += static_cast<int>(told);
+    }
+  }
+  CHECK(tapers > 0);
+}
+
 TEST_CASE("the figures of a dovetailed end stand in a detail, all of them") {
   const test::Built piece = test::piece_from("projects/plain-bookcase.toml");
   const sheets::Context context = context_of(piece);

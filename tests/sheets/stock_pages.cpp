@@ -197,3 +197,12 @@ TEST_CASE("the quote adds up, and shows no cost, rate or markup") {
     for (const std::string& term : *piece.project->buying.terms) CHECK(times(pages, term) == 1);
   }
 }
+
+TEST_CASE("a sheet of few parts is drawn as large as others where that takes no page more") {
+  const test::Built piece = test::piece_from("projects/six-sided-wall-case.toml");
+  const ink::Packet packet = test::binder(piece, model::PaperSize::letter);
+  const auto pages = test::titled(packet, "Sheets and boards");
+  CHECK(pages.size() == 2);
+  CHECK(test::shows(pages, "panel 1: 2440 × 1220 mm; scale 1:20"));
+  CHECK(test::shows(pages, "back 1: 2440 × 1220 mm; scale 1:20"));
+}

@@ -179,3 +179,38 @@ TEST_CASE("an end that is folded over the edge is drawn there too, and the fold 
   }
   CHECK(folded >= 6);
 }
+
+TEST_CASE("a strip's name up its side stands clear of words and of the signs of joins") {
+  constexpr double clear = 1.5;  // mm
+  int names = 0;
+  for (const char* demo : {"projects/plain-bookcase.toml", "projects/canted-tea-cabinet.toml",
+                           "projects/tall-legged-tea-cabinet.toml"}) {
+    const test::Built piece = test::piece_from(demo);
+    const ink::Packet packet = test::binder(piece, model::PaperSize::letter);
+    for (const ink::Page* page : test::titled(packet, "Setting-out strips")) {
+      const std::vector<ink::Text> texts = test::all_of<ink::Text>(*page);
+      for (const ink::Text& name : texts) {
+        // The page's own upright bar has figures only.
+        if (name.turn < 1 || name.face != ink::Face::bold) continue;
+        ++names;
+        const double left = name.at.x - name.height;
+        const double top = name.at.y + test::fonts().width(name.utf8, name.height, name.face);
+        INFO(demo << ", page " << page->label << ", " << name.utf8);
+        for (const ink::Text& words : texts) {
+          const double right =
+              words.at.x + test::fonts().width(words.utf8, words.height, words.face);
+          if (words.turn == 0 && words.at.x < left && words.at.y + words.height > name.at.y &&
+              words.at.y < top)
+            CHECK(right < left - clear);
+        }
+        for (const ink::Fill& sign : test::all_of<ink::Fill>(*page)) {
+          const ink::Rect box = ink::bounds(sign.path.points);
+          constexpr double strip_below = 4;  // mm: the name begins above the strip's foot
+          if (box.low.y < name.at.y - strip_below) continue;
+          CHECK((box.high.x < left - clear || box.low.x > name.at.x));
+        }
+      }
+    }
+  }
+  CHECK(names > 20);
+}
