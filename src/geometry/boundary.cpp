@@ -272,6 +272,12 @@ const Boundary& Solid::boundary() const& {
   throw std::logic_error("Solid::boundary: the surface is not closed");
 }
 
+Solid Solid::shifted(Vec3 by) const {
+  Rigid motion;
+  motion.origin = by;
+  return transformed(motion);
+}
+
 Solid Solid::transformed(const Rigid& motion) const {
   Solid moved = *this;
   if (boundary_) moved.boundary_ = std::make_shared<const Boundary>(moved_by(motion, *boundary_));

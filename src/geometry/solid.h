@@ -94,6 +94,7 @@ class Solid {
   std::array<double, 2> extent(Vec3 direction) const;
 
   Solid transformed(const Rigid& motion) const;
+  Solid shifted(Vec3 by) const;
   Solid mirrored_x() const;  // x to -x, faces turned right again
 
   const std::vector<Vec3>& vertices() const { return vertices_; }

@@ -77,7 +77,7 @@ drafting::TableRow row_of(const Context& context, const PartRow& row) {
   return line;
 }
 
-constexpr double pad = 3.2;  // mm beside the texts of a cell, both sides together
+constexpr double cell_pad = 3.2;  // mm beside the texts of a cell, both sides together
 
 // One layout for the tables of all stocks, so that their columns stand under each other: figures
 // take what they need, the words of part and ends share the rest.
@@ -109,16 +109,16 @@ std::vector<drafting::Column> columns_for(const drafting::Kit& kit,
       column.least =
           std::max(column.least, kit.width(row.cells[c].text, letter, row.cells[c].face));
     column.least += 0.2;
-    left -= column.least + pad;
+    left -= column.least + cell_pad;
   }
   constexpr double part_share = 0.42, least_ends = 9;  // of what is left; capitals wide
   if ((1 - part_share) * left < least_ends * letter) {
     columns.back().under = true;
-    columns[1].least = left - pad;
+    columns[1].least = left - cell_pad;
     return columns;
   }
-  columns[1].least = part_share * left - pad;
-  columns.back().least = (1 - part_share) * left - pad;
+  columns[1].least = part_share * left - cell_pad;
+  columns.back().least = (1 - part_share) * left - cell_pad;
   return columns;
 }
 

@@ -18,7 +18,7 @@ bool is_true(Vec3 v, const View& view) { return std::abs(dot(v, view.toward)) < 
 // A section plane square to a line of sight: of a few places the one that shows most. A part counts
 // for it, one cut along its face (a large hatched area that hides what lies behind) against it; the
 // earlier place wins when they are equal.
-struct Cut {
+struct ChosenCut {
   View view;
   Plane plane;
 };
@@ -29,7 +29,7 @@ double face_area(const std::vector<Face>& faces) {
   return area;
 }
 
-Cut choose_cut(const std::vector<Solid>& solids, const View& view) {
+ChosenCut choose_cut(const std::vector<Solid>& solids, const View& view) {
   double low = 1e300, high = -1e300;
   for (const Solid& solid : solids) {
     const auto [from, to] = solid.extent(view.toward);
@@ -38,7 +38,7 @@ Cut choose_cut(const std::vector<Solid>& solids, const View& view) {
   }
   const ink::Rect box = drafting::view_box(solids, view);
   const double large = 0.12 * box.width() * box.height();
-  Cut best{view, {view.toward, (low + high) / 2}};
+  ChosenCut best{view, {view.toward, (low + high) / 2}};
   int most = -1000;
   for (const double part : {0.5, 0.42, 0.58, 0.35, 0.65, 0.27, 0.73}) {
     const Plane plane{view.toward, low + (high - low) * part};
@@ -254,7 +254,8 @@ Elevation elevation(const std::string& title, const View& view, const std::vecto
   return e;
 }
 
-Elevation section(const std::string& title, const Cut& cut, const std::vector<Solid>& solids) {
+Elevation section(const std::string& title, const ChosenCut& cut,
+                  const std::vector<Solid>& solids) {
   Elevation e;
   e.title = title;
   e.view = cut.view;
@@ -264,7 +265,7 @@ Elevation section(const std::string& title, const Cut& cut, const std::vector<So
 }
 
 // Where a view sees a cutting plane edge on, from edge to edge of the view.
-CutLine cut_line(const Elevation& e, const Cut& cut, const std::string& letter) {
+CutLine cut_line(const Elevation& e, const ChosenCut& cut, const std::string& letter) {
   const Vec2 normal = e.view.project(cut.plane.n);
   const Vec2 along = std::abs(normal.x) > 0.5 ? Vec2{0, 1} : Vec2{1, 0};
   const Vec2 on_plane = normal * cut.plane.d;
@@ -282,7 +283,7 @@ ElevationSet elevations_of(const Context& context) {
   const bool third_angle = *context.job().units == Unit::inch;
   const View side_view = third_angle ? View::right_side() : View::left();
   const std::vector<Solid> solids = placed_solids(context.plan.assembly);
-  const Cut a = choose_cut(solids, View::front()), b = choose_cut(solids, side_view);
+  const ChosenCut a = choose_cut(solids, View::front()), b = choose_cut(solids, side_view);
   ElevationSet set;
   set.front = elevation("Front", View::front(), solids);
   set.side = elevation(third_angle ? "Right side" : "Left side", side_view, solids);

@@ -2,6 +2,7 @@
 // of their own the pieces and sub-assemblies of what has too many parts for one.
 #include <algorithm>
 
+#include "base/index.h"
 #include "drafting/callout.h"
 #include "sheets/exploded_layout.h"
 #include "sheets/exploded_shares.h"
@@ -10,14 +11,6 @@
 namespace splay::sheets {
 
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
-
-Solid shifted(const Solid& solid, Vec3 by) {
-  Rigid motion;
-  motion.origin = by;
-  return solid.transformed(motion);
-}
 
 // Dashed lines along which joints come home.
 ink::Group ways(const Context& context, const std::vector<WayArrow>& arrows,
@@ -65,13 +58,13 @@ Apart taken_apart(const Context& context, const ExplodedShare& share,
   const parts::Assembly& all = context.plan.assembly;
   Box box;
   for (const int part : parts)
-    for (const Vec3& p : all.parts[at(part)].world.vertices()) box.add(p);
+    for (const Vec3& p : all.parts[index(part)].world.vertices()) box.add(p);
   const double size = norm(box.size());
   Apart apart{drawn_apart(all, context.plan.glue_up.order.joinings, share.joinings, size * 0.04,
                           size * 0.3),
               {}};
   for (const int part : parts)
-    apart.solids.push_back(shifted(all.parts[at(part)].world, apart.moved[at(part)]));
+    apart.solids.push_back(all.parts[index(part)].world.shifted(apart.moved[index(part)]));
   return apart;
 }
 
@@ -79,7 +72,7 @@ Apart taken_apart(const Context& context, const ExplodedShare& share,
 Vec3 middle_of(const Context& context, const ExplodedBlock& block, const std::vector<Vec3>& moved) {
   Vec3 sum;
   for (const int part : block.parts)
-    sum = sum + context.plan.assembly.parts[at(part)].world.centroid() + moved[at(part)];
+    sum = sum + context.plan.assembly.parts[index(part)].world.centroid() + moved[index(part)];
   return sum * (1.0 / static_cast<double>(block.parts.size()));
 }
 

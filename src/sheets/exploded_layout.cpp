@@ -5,19 +5,18 @@
 #include <cmath>
 
 #include "base/figure.h"
+#include "base/index.h"
 
 namespace splay::sheets {
 
 namespace {
 
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
-
 std::array<double, 2> reach(const parts::Assembly& all, const std::vector<int>& among,
                             const std::vector<Vec3>& moved, Vec3 way) {
   std::array<double, 2> result{1e300, -1e300};
   for (const int part : among) {
-    const auto own = all.parts[at(part)].world.extent(way);
-    const double by = dot(moved[at(part)], way);
+    const auto own = all.parts[index(part)].world.extent(way);
+    const double by = dot(moved[index(part)], way);
     result[0] = std::min(result[0], own[0] + by);
     result[1] = std::max(result[1], own[1] + by);
   }
@@ -28,16 +27,17 @@ Vec3 middle_of(const parts::Assembly& all, const fabrication::Joining& joining) 
   Vec3 sum;
   double count = 0;
   for (const int joint : joining.joints) {
-    for (const parts::Mate& mate : all.joints[at(joint)].mates) {
+    for (const parts::Mate& mate : all.joints[index(joint)].mates) {
       // A point of the mate's plane near both parts.
       const Vec3 between =
-          (all.parts[at(mate.a)].world.centroid() + all.parts[at(mate.b)].world.centroid()) * 0.5;
+          (all.parts[index(mate.a)].world.centroid() + all.parts[index(mate.b)].world.centroid()) *
+          0.5;
       sum = sum + between - mate.plane.n * mate.plane.distance(between);
       count += 1;
     }
   }
   if (count > 0) return sum * (1 / count);
-  for (const int part : joining.moving) sum = sum + all.parts[at(part)].world.centroid();
+  for (const int part : joining.moving) sum = sum + all.parts[index(part)].world.centroid();
   return sum * (1.0 / static_cast<double>(joining.moving.size()));
 }
 
@@ -47,12 +47,13 @@ std::vector<Vec3> drawn_apart(const parts::Assembly& assembly,
                               const std::vector<fabrication::Joining>& order,
                               const std::vector<int>& joinings, double gap, double furthest) {
   std::vector<Vec3> moved(assembly.parts.size());
-  for (const int index : joinings) {
-    const fabrication::Joining& joining = order[at(index)];
+  for (const int number : joinings) {
+    const fabrication::Joining& joining = order[index(number)];
     const auto own = reach(assembly, joining.moving, moved, joining.way);
     const auto other = reach(assembly, joining.fixed, moved, joining.way);
     const double back = std::clamp(own[1] - other[0] + gap, gap, std::max(gap, furthest));
-    for (const int part : joining.moving) moved[at(part)] = moved[at(part)] - joining.way * back;
+    for (const int part : joining.moving)
+      moved[index(part)] = moved[index(part)] - joining.way * back;
   }
   return moved;
 }
@@ -62,15 +63,15 @@ std::vector<WayArrow> way_arrows(const parts::Assembly& assembly,
                                  const std::vector<int>& joinings, const std::vector<Vec3>& moved,
                                  const View& view) {
   std::vector<WayArrow> arrows;
-  for (const int index : joinings) {
-    const fabrication::Joining& joining = order[at(index)];
+  for (const int number : joinings) {
+    const fabrication::Joining& joining = order[index(number)];
     const Vec3 place = middle_of(assembly, joining);
-    const Vec3 apart = moved[at(joining.moving.front())] - moved[at(joining.fixed.front())];
-    const Vec3 by = moved[at(joining.fixed.front())];
+    const Vec3 apart = moved[index(joining.moving.front())] - moved[index(joining.fixed.front())];
+    const Vec3 by = moved[index(joining.fixed.front())];
     // Only what this joining itself moved: groups inside were moved by others before.
     const double back = -dot(apart, joining.way);
     const Vec3 end = place + by;
-    arrows.push_back({index, view.project(end - joining.way * (back * 0.92)),
+    arrows.push_back({number, view.project(end - joining.way * (back * 0.92)),
                       view.project(end - joining.way * (back * 0.12))});
   }
   return arrows;

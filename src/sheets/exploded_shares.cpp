@@ -4,14 +4,14 @@
 #include <numeric>
 #include <set>
 
+#include "base/index.h"
+
 namespace splay::sheets {
 
 namespace {
 
 using fabrication::Joining;
 using Parts = std::vector<int>;
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 Parts both(const Joining& joining) {
   Parts all;
@@ -24,23 +24,23 @@ std::vector<Parts> pieces_of(const parts::Assembly& all) {
   std::vector<int> root(all.parts.size());
   std::iota(root.begin(), root.end(), 0);
   const auto top = [&root](int i) {
-    while (root[at(i)] != i) i = root[at(i)] = root[at(root[at(i)])];
+    while (root[index(i)] != i) i = root[index(i)] = root[index(root[index(i)])];
     return i;
   };
   for (const parts::Joint& joint : all.joints)
     for (const int part : joint.between) {
       const int one = top(joint.between.front()), other = top(part);
-      root[at(std::max(one, other))] = std::min(one, other);
+      root[index(std::max(one, other))] = std::min(one, other);
     }
   std::vector<Parts> pieces;
   std::vector<std::size_t> number(all.parts.size());
   for (int part = 0; part < static_cast<int>(all.parts.size()); ++part) {
     const int first = top(part);
     if (first == part) {
-      number[at(part)] = pieces.size();
+      number[index(part)] = pieces.size();
       pieces.emplace_back();
     }
-    pieces[number[at(first)]].push_back(part);
+    pieces[number[index(first)]].push_back(part);
   }
   return pieces;
 }
@@ -69,7 +69,7 @@ class Sharing {
     constexpr std::size_t most_names = 3;
     std::vector<std::string> names;
     for (const int part : piece) {
-      const auto item = at(plan_.assembly.parts[at(part)].item);
+      const auto item = index(plan_.assembly.parts[index(part)].item);
       const std::string& name = plan_.project->items[item]->name;
       if (std::ranges::find(names, name) == names.end()) names.push_back(name);
     }
@@ -110,8 +110,8 @@ class Sharing {
       const int last = largest->parts.size() > most_ ? made_by(largest->parts) : -1;
       if (last < 0) break;
       share.joinings.push_back(last);
-      largest->parts = order_[at(last)].fixed;
-      share.blocks.insert(largest + 1, {order_[at(last)].moving, ""});
+      largest->parts = order_[index(last)].fixed;
+      share.blocks.insert(largest + 1, {order_[index(last)].moving, ""});
     }
     std::ranges::sort(share.joinings);
     int number = 0;

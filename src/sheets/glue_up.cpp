@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/index.h"
 #include "drafting/flow.h"
 #include "fabrication/glue_up.h"
 #include "sheets/exploded_layout.h"
@@ -20,8 +21,6 @@ using fabrication::GlueStage;
 
 // mm: how high the pictures of a stage are, air below them and below the stage.
 constexpr double least_pictured = 56, after_pictures = 2, after_steps = 2, after_stage = 7;
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 void add_text(const Context& context, const std::string& text, double width, Story& story) {
   if (text.empty()) return;
@@ -63,7 +62,7 @@ Story stage_rest(const Context& context, std::size_t number, double width) {
 
 // The step that glues a strip to a panel: ", step B-L.3"; nothing where it is cut for itself.
 std::string edging_step(const Context& context, int strip, int panel) {
-  const auto row = [&](int part) { return context.plan.row_of_part[at(part)]; };
+  const auto row = [&](int part) { return context.plan.row_of_part[index(part)]; };
   for (const fabrication::Step& step : context.plan.steps)
     if (step.row == row(panel) && step.glued == row(strip)) return ", step " + step.id;
   return {};

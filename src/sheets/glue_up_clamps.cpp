@@ -3,14 +3,14 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/index.h"
+
 namespace splay::sheets {
 
 namespace {
 
 using fabrication::Clamping;
 using fabrication::ClampWay;
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 // A block in front of a clamp's head and the wedge between it and the work.
 struct Head {
@@ -46,7 +46,7 @@ Vec3 normal_at(const parts::Assembly& all, const std::vector<int>& among, Vec3 p
   Vec3 best = outwards;
   double nearest = 0.1;  // mm
   for (const int part : among) {
-    for (const Face& face : all.parts[at(part)].world.boundary().faces) {
+    for (const Face& face : all.parts[index(part)].world.boundary().faces) {
       if (dot(face.plane.n, outwards) < 0.1) continue;
       const double off = std::abs(face.plane.distance(point));
       if (off >= nearest) continue;
@@ -72,7 +72,7 @@ std::vector<Vec3> round_outside(const parts::Assembly& all, const std::vector<in
   const Vec3 right = square_to(plane.n), up = cross(plane.n, right);
   std::vector<Vec2> points;
   for (const int part : among)
-    for (const Face& face : all.parts[at(part)].world.section(plane))
+    for (const Face& face : all.parts[index(part)].world.section(plane))
       for (const std::vector<Vec3>& loop : face.loops)
         for (const Vec3 p : loop) points.push_back({dot(p, right), dot(p, up)});
   std::vector<Vec3> corners;
@@ -91,7 +91,7 @@ class Shapes {
       : all_(all), stage_(stage) {
     Box box;
     for (const int part : stage.parts)
-      for (const Vec3& p : all.parts[at(part)].world.vertices()) box.add(p);
+      for (const Vec3& p : all.parts[index(part)].world.vertices()) box.add(p);
     size_ = norm(box.size());
   }
 
@@ -128,11 +128,11 @@ class Shapes {
   void round(const Clamping& row, bool corners_only) {
     std::vector<int> parts;
     for (const int joint : row.joints)
-      for (const int part : all_.joints[at(joint)].between)
+      for (const int part : all_.joints[index(joint)].between)
         if (std::ranges::find(parts, part) == parts.end()) parts.push_back(part);
     double low = 1e300, high = -1e300;
     for (const int part : parts) {
-      const auto reach = all_.parts[at(part)].world.extent(row.axis);
+      const auto reach = all_.parts[index(part)].world.extent(row.axis);
       low = std::min(low, reach[0]);
       high = std::max(high, reach[1]);
     }
@@ -157,17 +157,17 @@ class Shapes {
 
   // Across a thin strip on an edge, along its length.
   void over_strip(const Clamping& row) {
-    const std::vector<int>& between = all_.joints[at(row.joints.front())].between;
+    const std::vector<int>& between = all_.joints[index(row.joints.front())].between;
     const auto depth = [&](int part) {
-      const auto reach = all_.parts[at(part)].world.extent(row.axis);
+      const auto reach = all_.parts[index(part)].world.extent(row.axis);
       return reach[1] - reach[0];
     };
     const int thin = *std::ranges::min_element(between, {}, depth);
     const int host = *std::ranges::max_element(between, {}, depth);
-    const parts::Part& strip = all_.parts[at(thin)];
+    const parts::Part& strip = all_.parts[index(thin)];
     const Vec3 middle = strip.world.centroid();
     const Vec3 out =
-        dot(middle - all_.parts[at(host)].world.centroid(), row.axis) < 0 ? -row.axis : row.axis;
+        dot(middle - all_.parts[index(host)].world.centroid(), row.axis) < 0 ? -row.axis : row.axis;
     const Vec3 along = unit(strip.place.ex - out * dot(strip.place.ex, out));
     const Vec3 across = cross(out, along);
     const auto wide = strip.world.extent(across), deep = strip.world.extent(out);

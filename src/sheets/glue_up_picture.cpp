@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/index.h"
 #include "drafting/dimension.h"
 #include "geometry/polygon.h"
 #include "sheets/exploded_layout.h"
@@ -16,16 +17,8 @@ namespace {
 using drafting::Picture;
 using fabrication::GlueStage;
 
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
-
 constexpr double label_room = 9;  // mm round the drawn parts
 constexpr double largest = 165;   // mm: the height of a picture
-
-Solid shifted(const Solid& solid, Vec3 by) {
-  Rigid motion;
-  motion.origin = by;
-  return solid.transformed(motion);
-}
 
 // Solids toned, as large as they go, with room for labels round them.
 struct Drawn {
@@ -35,22 +28,22 @@ struct Drawn {
 };
 
 // The parts of a stage where they come from, in the stage's order.
-struct Apart {
+struct StageApart {
   std::vector<Vec3> moved;  // of all parts of the assembly
   std::vector<Solid> solids;
 };
 
-Apart apart(const Context& context, const GlueStage& stage) {
+StageApart apart(const Context& context, const GlueStage& stage) {
   const parts::Assembly& all = context.plan.assembly;
   Box box;
   for (const int part : stage.parts)
-    for (const Vec3& p : all.parts[at(part)].world.vertices()) box.add(p);
+    for (const Vec3& p : all.parts[index(part)].world.vertices()) box.add(p);
   const double size = norm(box.size());
-  Apart result{drawn_apart(all, context.plan.glue_up.order.joinings, stage.joinings, size * 0.1,
-                           size * 0.45),
-               {}};
+  StageApart result{drawn_apart(all, context.plan.glue_up.order.joinings, stage.joinings,
+                                size * 0.1, size * 0.45),
+                    {}};
   for (const int part : stage.parts)
-    result.solids.push_back(shifted(all.parts[at(part)].world, result.moved[at(part)]));
+    result.solids.push_back(all.parts[index(part)].world.shifted(result.moved[index(part)]));
   return result;
 }
 
@@ -58,7 +51,8 @@ Apart apart(const Context& context, const GlueStage& stage) {
 std::vector<Solid> with_clamps(const Context& context, const GlueStage& stage,
                                const ClampShapes& shapes) {
   std::vector<Solid> solids;
-  for (const int part : stage.parts) solids.push_back(context.plan.assembly.parts[at(part)].world);
+  for (const int part : stage.parts)
+    solids.push_back(context.plan.assembly.parts[index(part)].world);
   solids.insert(solids.end(), shapes.solids.begin(), shapes.solids.end());
   return solids;
 }
@@ -114,7 +108,7 @@ std::string others(const Context& context, const std::vector<int>& parts) {
 Picture coming_in(const Context& context, const GlueStage& stage, double width, double highest) {
   const parts::Assembly& all = context.plan.assembly;
   const auto& order = context.plan.glue_up.order.joinings;
-  const Apart pulled = apart(context, stage);
+  const StageApart pulled = apart(context, stage);
   const auto& moved = pulled.moved;
   const auto& solids = pulled.solids;
   Drawn drawn = draw(context, solids, width, highest);
@@ -137,13 +131,13 @@ Picture coming_in(const Context& context, const GlueStage& stage, double width, 
   // One that comes in with others later is named then.
   const auto named_later = [&](int part) {
     return std::ranges::any_of(stage.joinings, [&](int joining) {
-      const std::vector<int>& moving = order[at(joining)].moving;
+      const std::vector<int>& moving = order[index(joining)].moving;
       return moving.size() > 1 && moving.front() == part;
     });
   };
   for (std::size_t s = 0; s < stage.joinings.size(); ++s) {
-    const std::vector<int>& fixed = order[at(stage.joinings[s])].fixed;
-    const std::vector<int>& moving = order[at(stage.joinings[s])].moving;
+    const std::vector<int>& fixed = order[index(stage.joinings[s])].fixed;
+    const std::vector<int>& moving = order[index(stage.joinings[s])].moving;
     if (fixed.size() == 1 && !named_later(fixed.front())) tag(fixed.front(), "");
     tag(moving.front(), others(context, moving) + " · " + step_word(s));
   }

@@ -1,5 +1,6 @@
 #include "sheets/glue_up_tables.h"
 
+#include "base/index.h"
 #include "drafting/table.h"
 #include "fabrication/glue_up.h"
 #include "sheets/exploded_layout.h"
@@ -17,8 +18,6 @@ using fabrication::ClampWay;
 using fabrication::GlueStage;
 
 constexpr double box = 3.2;  // of a square to tick
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 Picture tick_box(const Context& context) {
   Picture picture{{}, box, box};
@@ -50,7 +49,7 @@ Story steps_table(const Context& context, const GlueStage& stage, double width) 
                    {.head = "Joints", .share = 1.2}};
   for (std::size_t s = 0; s < stage.joinings.size(); ++s) {
     const fabrication::Joining& joining =
-        context.plan.glue_up.order.joinings[at(stage.joinings[s])];
+        context.plan.glue_up.order.joinings[index(stage.joinings[s])];
     table.rows.push_back(
         {{Cell::drawn(tick_box(context)), std::to_string(s + 1),
           parts_words(context, joining.moving), marks_words(context, joining.fixed),

@@ -1,6 +1,7 @@
 // What a stage of the glue-up is called: by what it adds, and to what.
 #include <algorithm>
 
+#include "base/index.h"
 #include "fabrication/row_order.h"
 #include "sheets/glue_up_words.h"
 
@@ -10,16 +11,14 @@ namespace {
 
 using fabrication::GlueStage;
 
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
-
 // The names of the parts that no stage before had, in the order of the cut list.
 std::vector<std::string> new_in(const Context& context, const GlueStage& stage) {
   const fabrication::GlueUpPlan& plan = context.plan.glue_up;
   const auto brought = [&](const GlueStage& each) {
     std::vector<int> parts;
-    for (const int index : each.joinings)
+    for (const int number : each.joinings)
       for (const std::vector<int>* side :
-           {&plan.order.joinings[at(index)].fixed, &plan.order.joinings[at(index)].moving})
+           {&plan.order.joinings[index(number)].fixed, &plan.order.joinings[index(number)].moving})
         parts.insert(parts.end(), side->begin(), side->end());
     return but_edging(context, parts);
   };
@@ -32,7 +31,7 @@ std::vector<std::string> new_in(const Context& context, const GlueStage& stage) 
   for (const fabrication::PartRow* row : fabrication::rows_in_order(context.plan))
     for (const int part : row->members)
       if (std::ranges::find(parts, part) != parts.end())
-        names.push_back(context.plan.assembly.parts[at(part)].name);
+        names.push_back(context.plan.assembly.parts[index(part)].name);
   return names;
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/index.h"
 #include "fabrication/glue_up.h"
 #include "fabrication/row_order.h"
 #include "sheets/glue_up_picture.h"
@@ -15,8 +16,6 @@ using fabrication::Bond;
 using fabrication::Clamping;
 using fabrication::ClampWay;
 using fabrication::GlueStage;
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 void put(std::string& text, const std::string& more, const char* between = ", ") {
   if (!more.empty()) text += (text.empty() ? "" : between) + more;
@@ -35,7 +34,7 @@ std::string listed(const std::vector<std::string>& list, const char* between = "
 std::string minutes_text(double minutes) { return plain_number(minutes, 1); }
 
 const std::string& name_of(const Context& context, int part) {
-  return context.plan.assembly.parts[at(part)].name;
+  return context.plan.assembly.parts[index(part)].name;
 }
 
 std::string marked(const Context& context, int part) {
@@ -84,10 +83,10 @@ std::string joints_words(const Context& context, const std::vector<int>& joints)
   std::vector<std::string> kinds;
   for (const int joint : joints) {
     const Bond bond = fabrication::bond_of(context.plan, joint);
-    put_once(kinds, context.plan.assembly.joints[at(joint)].kind + (bond == Bond::glued ? ""
-                                                                    : bond == Bond::undone
-                                                                        ? ", comes apart"
-                                                                        : ", dry"));
+    put_once(kinds, context.plan.assembly.joints[index(joint)].kind + (bond == Bond::glued ? ""
+                                                                       : bond == Bond::undone
+                                                                           ? ", comes apart"
+                                                                           : ", dry"));
   }
   return kinds.empty() ? "none: it stands there" : listed(kinds, "; ");
 }
@@ -95,7 +94,7 @@ std::string joints_words(const Context& context, const std::vector<int>& joints)
 std::string joint_marks(const Context& context, const std::vector<int>& joints) {
   std::vector<std::string> pairs;
   for (const int joint : joints)
-    put_once(pairs, listed(context.plan.joints[at(joint)].between, " to "));
+    put_once(pairs, listed(context.plan.joints[index(joint)].between, " to "));
   return listed(pairs);
 }
 
@@ -188,7 +187,7 @@ std::vector<std::string> stage_notes(const Context& context, const GlueStage& st
   std::vector<std::string> held;
   for (const int joint : stage.joints) {
     if (fabrication::bond_of(context.plan, joint) != Bond::undone) continue;
-    const std::string& kind = context.plan.assembly.joints[at(joint)].kind;
+    const std::string& kind = context.plan.assembly.joints[index(joint)].kind;
     put_once(held, kind + ": " + fabrication::held_dry(kind));
   }
   if (!held.empty())

@@ -10,7 +10,6 @@ namespace splay::sheets {
 namespace {
 
 constexpr double near_point = 1e-4;  // mm
-constexpr double no_angle = 1e-4;    // radians
 using std::numbers::pi;
 
 double between(Vec2 a, Vec2 b) { return std::abs(std::atan2(cross(a, b), dot(a, b))); }

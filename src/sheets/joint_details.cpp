@@ -17,7 +17,7 @@ namespace {
 using drafting::Picture;
 using drafting::Story;
 
-constexpr double gap = 5, head = 8, pad = 1.5;
+constexpr double detail_gap = 5, head = 8, detail_pad = 1.5;
 
 // The bar over a drawing: kind, parts, how many.
 ink::Group title_bar(const Context& context, const JointGroup& group, std::size_t number,
@@ -29,12 +29,13 @@ ink::Group title_bar(const Context& context, const JointGroup& group, std::size_
   const std::string times = count == 1 ? "one joint" : std::to_string(count) + " joints alike";
   const double letter = kit.look.lettering;
   bar.items.emplace_back(
-      ink::Text{{width - pad, -head / 2 - letter / 2}, times, letter, 0, ink::Align::right});
+      ink::Text{{width - detail_pad, -head / 2 - letter / 2}, times, letter, 0, ink::Align::right});
   bar.items.emplace_back(
       drafting::fitted(kit,
                        std::to_string(number) + "  " + capitalised(group.joints.front()->kind) +
                            ": " + group.joints.front()->name,
-                       {{pad, -head + 0.4}, {width - pad - kit.width(times, letter) - gap, -0.4}},
+                       {{detail_pad, -head + 0.4},
+                        {width - detail_pad - kit.width(times, letter) - detail_gap, -0.4}},
                        {.height = kit.look.figures, .face = ink::Face::bold}));
   return bar;
 }
@@ -49,15 +50,15 @@ Picture words_of(const Context& context, const JointGroup& group, double width) 
 }
 
 // Drawings of one joint, and the smallest of their scales.
-struct Drawn {
+struct DrawnDetail {
   Picture picture;
   double ratio = 1e300;
 };
 
 // Beside each other, or the second below the first; each has `room`.
-Drawn draw_cuts(const Context& context, const parts::Joint& joint,
-                const std::vector<JointCut>& cuts, drafting::Room2 room, bool below) {
-  Drawn drawn;
+DrawnDetail draw_cuts(const Context& context, const parts::Joint& joint,
+                      const std::vector<JointCut>& cuts, drafting::Room2 room, bool below) {
+  DrawnDetail drawn;
   for (std::size_t i = 0; i < cuts.size(); ++i) {
     const std::string title = cuts.size() == 1 ? "Section" : i == 0 ? "Along both" : "Across";
     JointPicture one = joint_picture(context, joint, cuts[i], room, title);
@@ -66,9 +67,9 @@ Drawn draw_cuts(const Context& context, const parts::Joint& joint,
     if (i == 0) {
       all = std::move(one.picture);
     } else if (!below) {
-      all = drafting::side_by_side(std::move(all), one.picture, gap);
+      all = drafting::side_by_side(std::move(all), one.picture, detail_gap);
     } else {
-      const double depth = all.height + gap / 2;
+      const double depth = all.height + detail_gap / 2;
       drafting::append(all.items, drafting::moved(std::move(one.picture.items), {0, -depth}));
       all.width = std::max(all.width, one.picture.width);
       all.height = depth + one.picture.height;
@@ -87,26 +88,27 @@ Picture detail(const Context& context, const JointGroup& group, std::size_t numb
   if (cuts.empty()) return {{}, 0, 0};
   bool beside = cuts.size() == 1;
   const double high = beside ? most_high : most_high * upper_share;
-  Drawn drawn = draw_cuts(context, joint, cuts, {one_share * width, high}, true);
+  DrawnDetail drawn = draw_cuts(context, joint, cuts, {one_share * width, high}, true);
   if (!beside) {
-    const double half = (width - gap - pad) / 2;
-    Drawn row = draw_cuts(context, joint, cuts, {half, most_high}, false);
-    beside = drawn.ratio > much_larger * row.ratio || row.picture.width > width - pad;
+    const double half = (width - detail_gap - detail_pad) / 2;
+    DrawnDetail row = draw_cuts(context, joint, cuts, {half, most_high}, false);
+    beside = drawn.ratio > much_larger * row.ratio || row.picture.width > width - detail_pad;
     if (!beside) drawn = std::move(row);
   }
   Picture& pictures = drawn.picture;
-  const bool fits_beside = beside && width - pictures.width - gap >= 50;
-  const double words_width = fits_beside ? width - pictures.width - gap - pad : width - 2 * pad;
+  const bool fits_beside = beside && width - pictures.width - detail_gap >= 50;
+  const double words_width =
+      fits_beside ? width - pictures.width - detail_gap - detail_pad : width - 2 * detail_pad;
   const Picture words = words_of(context, group, words_width);
   const double top = head + 2;
   drafting::Items items{title_bar(context, group, number, width)};
-  drafting::append(items, drafting::moved(std::move(pictures.items), {pad, -top}));
+  drafting::append(items, drafting::moved(std::move(pictures.items), {detail_pad, -top}));
   double depth = top + pictures.height;
   if (fits_beside) {
-    drafting::append(items, drafting::moved(words.items, {pictures.width + gap, -top}));
+    drafting::append(items, drafting::moved(words.items, {pictures.width + detail_gap, -top}));
     depth = std::max(depth, top + words.height);
   } else {
-    drafting::append(items, drafting::moved(words.items, {pad, -depth - 2}));
+    drafting::append(items, drafting::moved(words.items, {detail_pad, -depth - 2}));
     depth += 2 + words.height;
   }
   return {std::move(items), width, depth};
@@ -125,7 +127,7 @@ Story story_of(const Context& context, double width, double most_high) {
       continue;
     }
     ++number;
-    story.push_back(drafting::of_picture(std::move(picture), gap));
+    story.push_back(drafting::of_picture(std::move(picture), detail_gap));
   }
   if (story.empty()) return {};
   std::string words =

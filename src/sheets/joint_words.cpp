@@ -19,7 +19,6 @@ using parts::Operation;
 using parts::OperationKind;
 using parts::Part;
 
-constexpr double square_to = 1e-6;   // radians
 constexpr double least_lean = 2e-4;  // radians
 
 const Part& part_at(const fabrication::Plan& plan, int index) {
@@ -103,7 +102,7 @@ std::string plane_words(const Context& context, const Operation& operation) {
   const double face =
       end ? std::atan2(std::abs(n.y), std::abs(n.x)) : std::atan2(std::abs(n.x), std::abs(n.y));
   const auto one = [&](const std::string& name, double radians) {
-    return name + (radians < square_to ? " square" : " " + angle_and_rise(context, radians));
+    return name + (radians < square_within ? " square" : " " + angle_and_rise(context, radians));
   };
   return one("bevel", bevel) + ", " + one("face angle", face);
 }
@@ -218,10 +217,11 @@ JointGroups joint_groups(const fabrication::Plan& plan) {
 std::vector<std::string> joint_words(const Context& context, const JointGroup& group) {
   const Joint& joint = *group.joints.front();
   std::vector<std::string> lines{stands_for(context.plan, group)};
-  if (joint.dihedral > square_to) {
+  if (joint.dihedral > square_within) {
     const double off = std::abs(joint.dihedral - std::numbers::pi / 2);
-    lines.push_back("The parts stand at " + angle_words(joint.dihedral) +
-                    (off < square_to ? "." : ", " + angle_and_rise(context, off) + " off square."));
+    lines.push_back(
+        "The parts stand at " + angle_words(joint.dihedral) +
+        (off < square_within ? "." : ", " + angle_and_rise(context, off) + " off square."));
   }
   for (const int index : joint.between) lines.push_back(part_words(context, joint, index));
   for (std::string words : {fitting_words(context.plan, joint), closing_words(context, group),

@@ -17,16 +17,16 @@ using ink::Align;
 using ink::Rect;
 
 constexpr double least_width = 58, least_height = 40, most_height = 52;
-constexpr double note_height = 9;
+constexpr double label_note = 9;
 
-struct Grid {
+struct LabelGrid {
   std::size_t columns = 1, rows = 1;
   double width = 0, height = 0;
   std::size_t on_page() const { return columns * rows; }
 };
 
 // As few pages as can be, about equally full, with labels of a handy shape that fill the width.
-Grid grid_of(Rect area, std::size_t labels) {
+LabelGrid grid_of(Rect area, std::size_t labels) {
   const auto whole = [](double n) {
     return static_cast<std::size_t>(std::max(1.0, std::floor(n)));
   };
@@ -35,10 +35,10 @@ Grid grid_of(Rect area, std::size_t labels) {
   const auto parts = [](std::size_t n, std::size_t by) { return (n + by - 1) / by; };
   const std::size_t pages = parts(labels, most_columns * most_rows);
   const std::size_t each = parts(labels, pages);
-  Grid best;
+  LabelGrid best;
   double least_off = 1e300;
   for (std::size_t columns = 1; columns <= most_columns; ++columns) {
-    Grid grid;
+    LabelGrid grid;
     grid.columns = columns;
     grid.rows = parts(each, columns);
     if (grid.rows > most_rows) continue;
@@ -151,18 +151,18 @@ class LabelDrawing {
 std::vector<ink::Page> make_labels(const Context& context) {
   const std::vector<Label> labels = labels_of(context);
   Rect area = context.area();
-  area.high.y -= note_height;
-  const Grid grid = grid_of(area, std::max<std::size_t>(labels.size(), 1));
+  area.high.y -= label_note;
+  const LabelGrid grid = grid_of(area, std::max<std::size_t>(labels.size(), 1));
   std::vector<ink::Page> pages;
   for (std::size_t i = 0; i < labels.size(); ++i) {
     if (i % grid.on_page() == 0) {
       pages.push_back(start_page(context, "Part labels"));
-      pages.back().items.emplace_back(drafting::fitted(
-          context.kit,
-          "Cut apart along the lines and stick one on every part, its arrow "
-          "upright as the part stands in the piece.",
-          {{area.low.x, area.high.y + 2}, {area.high.x, area.high.y + note_height}},
-          {2.5, ink::Face::regular, Align::left}));
+      pages.back().items.emplace_back(
+          drafting::fitted(context.kit,
+                           "Cut apart along the lines and stick one on every part, its arrow "
+                           "upright as the part stands in the piece.",
+                           {{area.low.x, area.high.y + 2}, {area.high.x, area.high.y + label_note}},
+                           {2.5, ink::Face::regular, Align::left}));
     }
     const std::size_t place = i % grid.on_page();
     const std::size_t row = place / grid.columns;

@@ -12,10 +12,10 @@ namespace {
 
 using parts::Side;
 
-constexpr double same = 1e-6;      // mm
+constexpr double same_place = 1e-6;  // mm
 constexpr double most_wide = 151;  // mm on paper: what the narrowest page takes beside its figures
 
-struct End {
+struct EndFace {
   CrowdedEnd crowded;
   double tip = 0, base = 0;  // x of the end; of the inner corners, the least deep
   bool one_base = true;
@@ -29,14 +29,14 @@ std::vector<double> ascending(std::vector<double> values, double step) {
   return values;
 }
 
-End read_end(const PartSheet& sheet, CrowdedEnd crowded) {
-  End end;
+EndFace read_end(const PartSheet& sheet, CrowdedEnd crowded) {
+  EndFace end;
   const bool low = crowded.end == Side::x_low;
   const auto [first, last] = sheet.part.body.extent({1, 0, 0});
   end.tip = low ? first : last;
   std::vector<double> depths;
   for (const Vec3 corner : crowded.corners) {
-    const bool at_end = std::abs(corner.x - end.tip) < same;
+    const bool at_end = std::abs(corner.x - end.tip) < same_place;
     (at_end ? end.outer : end.inner).push_back(corner.y);
     if (!at_end) depths.push_back(corner.x);
   }
@@ -58,12 +58,12 @@ bool close(const std::vector<double>& a, const std::vector<double>& b, double wi
   return std::ranges::equal(a, b, [&](double x, double y) { return std::abs(x - y) < within; });
 }
 
-bool alike(const End& a, const End& b) {
-  return std::abs(std::abs(a.tip - a.base) - std::abs(b.tip - b.base)) < same &&
-         close(a.outer, b.outer, same) && close(a.inner, b.inner, same);
+bool alike(const EndFace& a, const EndFace& b) {
+  return std::abs(std::abs(a.tip - a.base) - std::abs(b.tip - b.base)) < same_place &&
+         close(a.outer, b.outer, same_place) && close(a.inner, b.inner, same_place);
 }
 
-DetailRow row_of(const PartSheet& sheet, const End& end, const std::vector<double>& places,
+DetailRow row_of(const PartSheet& sheet, const EndFace& end, const std::vector<double>& places,
                  double x, Vec3 out) {
   DetailRow row;
   row.kind = drafting::RowKind::running;
@@ -74,7 +74,7 @@ DetailRow row_of(const PartSheet& sheet, const End& end, const std::vector<doubl
   return row;
 }
 
-Detail detail_of(const PartSheet& sheet, const End& end) {
+Detail detail_of(const PartSheet& sheet, const EndFace& end) {
   const Vec3 out = parts::outward(end.crowded.end);
   const double z = end.crowded.face == Side::z_high ? sheet.part.size.z : 0;
   Detail detail;
@@ -102,7 +102,7 @@ Detail detail_of(const PartSheet& sheet, const End& end) {
 }  // namespace
 
 std::vector<Detail> end_details(const PartSheet& sheet) {
-  std::vector<End> ends;
+  std::vector<EndFace> ends;
   for (CrowdedEnd& crowded : crowded_ends(sheet))
     ends.push_back(read_end(sheet, std::move(crowded)));
   std::vector<Detail> details;

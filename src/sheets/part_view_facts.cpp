@@ -12,8 +12,6 @@ using parts::Operation;
 using parts::Part;
 using parts::Side;
 
-constexpr double square_to = 1e-6;  // radians: a cut nearer than this is square
-
 const Part& member(const Context& context, int index) {
   return context.plan.assembly.parts[static_cast<std::size_t>(index)];
 }
@@ -74,7 +72,7 @@ std::string rise_words(const drafting::Kit& kit, double radians) {
 
 std::string setting_words(const PartSheet& sheet, const fabrication::CutReport& cut) {
   const auto words = [&](const std::string& name, double radians) {
-    if (radians < square_to) return name + " square";
+    if (radians < square_within) return name + " square";
     return name + " " + angle_words(radians) + " (" + rise_words(sheet.kit(), radians) + ")";
   };
   return words("bevel", cut.bevel) + ", " + words("face angle", cut.face_angle);

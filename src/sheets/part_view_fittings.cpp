@@ -14,8 +14,8 @@ using parts::Operation;
 using parts::OperationKind;
 using parts::Side;
 
-constexpr double centred = 0.05;     // mm off a fitting's line that a hole for it may be
-constexpr double on_surface = 0.01;  // mm
+constexpr double centred = 0.05;  // mm off a fitting's line that a hole for it may be
+constexpr double on_face = 0.01;  // mm
 
 struct Line {
   Vec3 at, along;
@@ -64,7 +64,7 @@ std::vector<Hole> holes_on(const PartSheet& sheet, const Line& line, double leng
     const auto [from, to] = hole.body.extent(line.along);
     hole.from = from - zero;
     hole.to = to - zero;
-    const bool its_own = hole.to > on_surface && hole.from < length - on_surface;
+    const bool its_own = hole.to > on_face && hole.from < length - on_face;
     if (length > 0 && !its_own) continue;
     holes.push_back(std::move(hole));
   }
@@ -72,7 +72,7 @@ std::vector<Hole> holes_on(const PartSheet& sheet, const Line& line, double leng
 }
 
 bool on_side(const PartSheet& sheet, Vec3 point, Side side) {
-  return std::abs(dot(parts::outward(side), point) - bound(sheet, side)) < on_surface;
+  return std::abs(dot(parts::outward(side), point) - bound(sheet, side)) < on_face;
 }
 
 // Where the line comes out of the part's box on one side of a hole.
@@ -88,7 +88,7 @@ std::optional<Mouth> mouth_of(const PartSheet& sheet, const Line& line,
       const Side side = side_seen(low ? -line.along : line.along);
       const Vec3 out = parts::outward(side);
       // A slanting hole reaches the side at its furthest rim, its line a little before.
-      if (std::abs(hole.body.extent(out)[1] - bound(sheet, side)) > on_surface) continue;
+      if (std::abs(hole.body.extent(out)[1] - bound(sheet, side)) > on_face) continue;
       const double run = (bound(sheet, side) - dot(out, line.at)) / dot(out, line.along);
       return Mouth{side, line.point(run)};
     }
@@ -98,7 +98,7 @@ std::optional<Mouth> mouth_of(const PartSheet& sheet, const Line& line,
 // The point lies over the side, not past its edges.
 bool over(const PartSheet& sheet, Vec3 p, Side side) {
   const Vec3 out = parts::outward(side), size = sheet.part.size;
-  const auto within = [](double at, double to) { return at > on_surface && at < to - on_surface; };
+  const auto within = [](double at, double to) { return at > on_face && at < to - on_face; };
   return (std::abs(out.x) > 0.5 || within(p.x, size.x)) &&
          (std::abs(out.y) > 0.5 || within(p.y, size.y)) &&
          (std::abs(out.z) > 0.5 || within(p.z, size.z));
@@ -113,7 +113,7 @@ Mouth nearest_mouth(const PartSheet& sheet, const Line& line) {
     const auto side = static_cast<Side>(i);
     const bool runs_along = std::abs(dot(parts::outward(side), line.along)) <= 0.7;
     const bool stands_on = over(sheet, line.at, side) &&
-                           dot(parts::outward(side), line.at) > bound(sheet, side) - on_surface;
+                           dot(parts::outward(side), line.at) > bound(sheet, side) - on_face;
     if (!runs_along && !stands_on) continue;
     const double away = std::abs(dot(parts::outward(side), line.at) - bound(sheet, side));
     if (away >= least) continue;

@@ -12,7 +12,7 @@ struct Field {
   std::string name, value;
 };
 
-constexpr double pad = 1.5;
+constexpr double head_pad = 1.5;
 
 // Name and quantity: 9 mm for a heading of 5 mm over lettering of 2.5 mm, and as much more as
 // larger letters want.
@@ -40,15 +40,16 @@ void draw_field(const drafting::Kit& kit, const Field& field, ink::Rect box,
                 std::vector<ink::Item>& items) {
   items.emplace_back(ink::Stroke{ink::Path{}.rect(box), kit.thin()});
   const double base = box.high.y - 1.2 - kit.look.lettering;
-  items.emplace_back(ink::Text{{box.low.x + pad, base},
-                               drafting::shortened(kit, field.name, box.width() - 2 * pad,
+  items.emplace_back(ink::Text{{box.low.x + head_pad, base},
+                               drafting::shortened(kit, field.name, box.width() - 2 * head_pad,
                                                    kit.look.lettering, ink::Face::italic),
                                kit.look.lettering,
                                0,
                                ink::Align::left,
                                ink::Face::italic,
                                0.35});
-  const ink::Rect inside{{box.low.x + pad, box.low.y + 0.3}, {box.high.x - pad, base - 0.6}};
+  const ink::Rect inside{{box.low.x + head_pad, box.low.y + 0.3},
+                         {box.high.x - head_pad, base - 0.6}};
   items.emplace_back(drafting::fitted(kit, field.value, inside, {.height = kit.look.figures}));
 }
 
@@ -59,10 +60,11 @@ std::vector<double> column_widths(const drafting::Kit& kit, const std::vector<Fi
   double least_sum = 0, sum = 0;
   for (const Field& field : fields) {
     constexpr double air = 0.1;
-    least.push_back(2 * pad + air +
+    least.push_back(2 * head_pad + air +
                     std::max(kit.width(field.value, kit.look.lettering),
                              kit.width(field.name, kit.look.lettering, ink::Face::italic)));
-    wanted.push_back(std::max(least.back(), 2 * pad + kit.width(field.value, kit.look.figures)));
+    wanted.push_back(
+        std::max(least.back(), 2 * head_pad + kit.width(field.value, kit.look.figures)));
     least_sum += least.back();
     sum += wanted.back();
   }
@@ -144,7 +146,7 @@ drafting::Picture panel_head(const PartSheet& sheet, double width, drafting::Sca
     group.items.emplace_back(ink::PartClaim{sheet.row.mark, "view"});
   }
   const double left = draw_mark(sheet, height, group.items);
-  draw_band(sheet, left + pad, width - pad, scale, group.items);
+  draw_band(sheet, left + head_pad, width - head_pad, scale, group.items);
   const std::vector<Field> fields = fields_of(sheet);
   const std::vector<double> widths = column_widths(kit, fields, width - left);
   double x = left;

@@ -13,20 +13,19 @@ using parts::Operation;
 using parts::OperationKind;
 using parts::Side;
 
-constexpr double on_surface = 1e-5;   // mm
-constexpr double square_to = 1e-6;    // radians: a cut nearer than this is square
-constexpr double least_facing = 0.9;  // of a taper that still belongs to its side, cosine
+constexpr double near_surface = 1e-5;  // mm
+constexpr double least_facing = 0.9;   // of a taper that still belongs to its side, cosine
 
 double along(Vec3 axis, Vec3 p) { return dot(axis, p); }
 
 bool lies_on(const Face& face, const Plane& plane) {
   return std::ranges::all_of(face.loops.front(), [&](Vec3 corner) {
-    return std::abs(plane.distance(corner)) < on_surface;
+    return std::abs(plane.distance(corner)) < near_surface;
   });
 }
 
 bool known(const std::vector<Vec3>& points, Vec3 p) {
-  return std::ranges::any_of(points, [&](Vec3 q) { return norm(p - q) < on_surface; });
+  return std::ranges::any_of(points, [&](Vec3 q) { return norm(p - q) < near_surface; });
 }
 
 Plane bounding_plane(const PartSheet& sheet, Side side) {
@@ -97,16 +96,16 @@ class CutFinder {
   void add(const Operation& operation, const Plane& plane, bool end) {
     const Face* face = face_on(sheet_.boundary, plane);
     const bool again = std::ranges::any_of(cuts_, [&](const Cut& cut) {
-      return norm(cut.plane.n - plane.n) < square_to &&
-             std::abs(cut.plane.d - plane.d) < on_surface;
+      return norm(cut.plane.n - plane.n) < square_within &&
+             std::abs(cut.plane.d - plane.d) < near_surface;
     });
     if (face == nullptr || again) return;
     Operation read = operation;
     read.kind = end ? OperationKind::end_cut : OperationKind::edge_cut;
     read.cut = plane;
     const fabrication::CutReport report = fabrication::read_cut(read, sheet_.part);
-    cuts_.push_back({&operation, end, plane, report, box_of(*face), report.bevel > square_to,
-                     report.face_angle > square_to});
+    cuts_.push_back({&operation, end, plane, report, box_of(*face), report.bevel > square_within,
+                     report.face_angle > square_within});
   }
 
   const PartSheet& sheet_;
@@ -119,7 +118,7 @@ std::optional<Vec3> mouth(const std::vector<Vec3>& corners, const Operation& ope
   int count = 0;
   for (const Vec3 corner : corners) {
     const auto planes = std::ranges::count_if(operation.removed, [&](const Plane& plane) {
-      return std::abs(plane.distance(corner)) < on_surface;
+      return std::abs(plane.distance(corner)) < near_surface;
     });
     if (planes < 2) continue;
     sum = sum + corner;
@@ -145,7 +144,7 @@ const Face* floor_of(const Boundary& boundary, const parts::Trench& trench) {
       continue;
     const Box box = box_of(face);
     const Vec3 middle = (box.low + box.high) * 0.5;
-    const auto holds = [&](const Plane& side) { return side.distance(middle) > -on_surface; };
+    const auto holds = [&](const Plane& side) { return side.distance(middle) > -near_surface; };
     if (std::ranges::all_of(trench.walls, holds) && std::ranges::all_of(trench.stops, holds))
       largest = &face;
   }

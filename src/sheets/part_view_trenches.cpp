@@ -12,7 +12,7 @@ using parts::Operation;
 using parts::Side;
 using parts::Trench;
 
-constexpr double same_length = 1e-6, same_direction = 1e-9;
+constexpr double same_reach = 1e-6, one_direction = 1e-9;
 
 // The middle of the largest piece of a trench's floor that is still there.
 Vec3 floor_middle(const PartSheet& sheet, const Trench& trench) {
@@ -65,8 +65,8 @@ Profile profile_of(const PartSheet& sheet, const Operation& operation) {
 }
 
 bool alike(const Operation& a, const Operation& b) {
-  const auto parallel = [](Vec3 p, Vec3 q) { return norm(p - q) < same_direction; };
-  const auto near = [](double x, double y) { return std::abs(x - y) < same_length; };
+  const auto parallel = [](Vec3 p, Vec3 q) { return norm(p - q) < one_direction; };
+  const auto near = [](double x, double y) { return std::abs(x - y) < same_reach; };
   const Trough one = trough_of(a), other = trough_of(b);
   const bool housings = one.low && one.high && other.low && other.high && !one.along_length() &&
                         !other.along_length();
@@ -82,9 +82,9 @@ bool alike(const Operation& a, const Operation& b) {
          near(a.trench.deep, b.trench.deep) && near(breadth(one), breadth(other));
 }
 
-using Group = std::vector<const Operation*>;
+using TrenchGroup = std::vector<const Operation*>;
 
-std::string title_of(const PartSheet& sheet, const Group& group) {
+std::string title_of(const PartSheet& sheet, const TrenchGroup& group) {
   std::string title;
   for (const Operation* operation : group) {
     const std::string mark = neighbour_mark(sheet, *operation);
@@ -119,7 +119,7 @@ std::string stop_words(const PartSheet& sheet, const Operation& operation) {
 
 class HousingDetail {
  public:
-  HousingDetail(const PartSheet& sheet, const Group& group)
+  HousingDetail(const PartSheet& sheet, const TrenchGroup& group)
       : sheet_(sheet),
         operation_(*group.front()),
         trench_(operation_.trench),
@@ -144,7 +144,7 @@ class HousingDetail {
     const double clear = tilted() ? 8 : 0;
     detail_.rows.push_back({drafting::RowKind::overall, {a, b}, profile_.axis, up, {}, clear});
     depth_row(a_foot, -profile_.axis);
-    if (std::abs(depth(a_foot) - depth(b_foot)) > same_length) depth_row(b_foot, profile_.axis);
+    if (std::abs(depth(a_foot) - depth(b_foot)) > same_reach) depth_row(b_foot, profile_.axis);
     if (tilted()) tilt(a, b);
     detail_.caption = caption(depth(a_foot), depth(b_foot));
     if (profile_.whole) detail_.below = {sheet_.name(parts::opposite(trench_.open))};
@@ -154,7 +154,7 @@ class HousingDetail {
  private:
   double at(Vec3 p) const { return dot(profile_.axis, p); }
   double depth(Vec3 foot) const { return profile_.face - dot(profile_.out, foot); }
-  bool tilted() const { return std::abs(dot(low_.n, profile_.out)) > same_direction; }
+  bool tilted() const { return std::abs(dot(low_.n, profile_.out)) > one_direction; }
 
   void depth_row(Vec3 foot, Vec3 out) {
     const Vec3 above = profile_.point(at(foot), profile_.face);
@@ -173,8 +173,8 @@ class HousingDetail {
 
   std::string floor_words() const {
     const double lean = angle_between(trench_.floor.n, profile_.out);
-    if (lean < same_direction) return "parallel to the face";
-    if (std::abs(dot(trench_.floor.n, low_.n)) < same_direction) return "square to the walls";
+    if (lean < one_direction) return "parallel to the face";
+    if (std::abs(dot(trench_.floor.n, low_.n)) < one_direction) return "square to the walls";
     return angle_words(lean) + " off the face";
   }
 
@@ -186,12 +186,12 @@ class HousingDetail {
               ") from square, floor ";
       words += floor_words() + ". ";
     }
-    if (std::abs(at_low - at_high) > same_length)
+    if (std::abs(at_low - at_high) > same_reach)
       words += "Depth square to the face: " + figures.text(at_low) + " at the wall towards the " +
                sheet_.name(Side::x_low) + ", " + figures.text(at_high) + " at the other. ";
     if (tilted()) {
       const double breadth = std::abs(low_.d + high_.d);
-      const bool parallel = norm(low_.n + high_.n) < same_direction;
+      const bool parallel = norm(low_.n + high_.n) < one_direction;
       if (parallel) words += figures.text(breadth) + " between the walls, square to them. ";
     }
     return words + stop_words(sheet_, operation_);
@@ -274,18 +274,18 @@ class EdgeTrenchDetail {
 }  // namespace
 
 std::vector<Detail> trench_details(const PartSheet& sheet) {
-  std::vector<Group> groups;
+  std::vector<TrenchGroup> groups;
   for (const Side face : {Side::z_low, Side::z_high, Side::y_low, Side::y_high})
     for (const Operation* operation : trenches_on(sheet, face)) {
       const auto group = std::ranges::find_if(
-          groups, [&](const Group& g) { return alike(*g.front(), *operation); });
+          groups, [&](const TrenchGroup& g) { return alike(*g.front(), *operation); });
       if (group == groups.end())
         groups.push_back({operation});
       else
         group->push_back(operation);
     }
   std::vector<Detail> details;
-  for (const Group& group : groups) {
+  for (const TrenchGroup& group : groups) {
     const Trough trough = trough_of(*group.front());
     if (trough.along_length() || !trough.low || !trough.high)
       details.push_back(EdgeTrenchDetail(sheet, *group.front()).make());

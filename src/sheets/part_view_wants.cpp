@@ -12,11 +12,11 @@ namespace {
 
 using parts::Side;
 
-constexpr double same_angle = 1e-9;
+constexpr double one_angle = 1e-9;
 
 // The same setting, so that one picture does for both.
 bool alike(const Cut& a, const Cut& b) {
-  const auto near = [](double x, double y) { return std::abs(x - y) < same_angle; };
+  const auto near = [](double x, double y) { return std::abs(x - y) < one_angle; };
   return a.end == b.end && near(a.report.bevel, b.report.bevel) &&
          near(a.report.face_angle, b.report.face_angle) &&
          a.report.long_face == b.report.long_face && a.report.on_edge == b.report.on_edge &&
@@ -48,7 +48,7 @@ std::string without_side(std::string words, const std::string& side) {
   return words;
 }
 
-std::string title_of(const PartSheet& sheet, const Group& group) {
+std::string title_of_cut(const PartSheet& sheet, const Group& group) {
   std::vector<std::string> sides, acts, each;
   for (const Cut& cut : group) {
     const std::string& side = sheet.name(cut.report.side);
@@ -72,7 +72,7 @@ std::string caption_of(const PartSheet& sheet, const Cut& cut) {
   if (!cut.bevelled) return words + " " + capitalised(show_words(sheet)) + " up on the saw.";
   words += " " + capitalised(sheet.name(face_down(report))) + " down on the saw.";
   const Angle tilt = *sheet.context.plan.project->shop.saw.tilt;
-  if (report.bevel > tilt.rad + same_angle)
+  if (report.bevel > tilt.rad + one_angle)
     words += " Steeper than the saw tilts with the board flat (" + degrees_text(tilt.degrees()) +
              "): see the cautions.";
   return words;
@@ -120,7 +120,7 @@ Detail bevel_detail(const PartSheet& sheet, const Group& group) {
   detail.view.toward = cross(axis, detail.view.up);
   detail.cut_at = dot(detail.view.toward, cut.middle());
   detail.of = box_of({line.tip, line.other});
-  detail.title = title_of(sheet, group);
+  detail.title = title_of_cut(sheet, group);
   detail.caption = caption_of(sheet, cut);
   detail.below = {sheet.name(down) + ", down"};
   detail.above = {sheet.name(parts::opposite(down))};
@@ -143,7 +143,7 @@ Detail mitre_detail(const PartSheet& sheet, const Group& group) {
   detail.view.up = -parts::outward(cut.report.long_edge);
   detail.view.right = cross(detail.view.up, detail.view.toward);
   detail.of = box_of({line.tip, line.other});
-  detail.title = title_of(sheet, group);
+  detail.title = title_of_cut(sheet, group);
   // A compound cut has its words under its bevel.
   if (!cut.bevelled) detail.caption = caption_of(sheet, cut);
   if (cut.bevelled) detail.title += ", on the face";
@@ -229,7 +229,7 @@ std::vector<std::string> plain_cut_lines(const PartSheet& sheet, drafting::Scale
   for (const Group& group : grouped(standing_cuts(sheet))) {
     const Cut& cut = group.front();
     if (in_detail(sheet, cut, scale) || !cut.mitred) continue;
-    std::string line = title_of(sheet, group) + ". " + caption_of(sheet, cut);
+    std::string line = title_of_cut(sheet, group) + ". " + caption_of(sheet, cut);
     lines.push_back(std::move(line));
   }
   return lines;

@@ -14,7 +14,7 @@ using drafting::Story;
 
 constexpr double room = 17;  // mm to write a figure into
 
-drafting::Column by_hand(const char* head, double share = 0) {
+drafting::Column measured_column(const char* head, double share = 0) {
   return {.head = head, .share = share, .least = room};
 }
 
@@ -22,9 +22,9 @@ Story overall_table(const Context& context, double width) {
   const Vec3 size = parts::bounds(context.plan.assembly).size();
   const FigureStyle& style = context.kit.figures;
   drafting::Table table;
-  table.columns = {words("Over everything"), figures("Width"),    by_hand("measured"),
-                   figures("Height"),        by_hand("measured"), figures("Depth"),
-                   by_hand("measured")};
+  table.columns = {
+      words("Over everything"),    figures("Width"), measured_column("measured"), figures("Height"),
+      measured_column("measured"), figures("Depth"), measured_column("measured")};
   table.rows.push_back({{Cell::bold("the whole piece"), style.text(size.x), "", style.text(size.z),
                          "", style.text(size.y), ""},
                         {},
@@ -38,11 +38,11 @@ Story parts_table(const Context& context, double width) {
   table.columns = {{.head = "Mark", .share = 0, .wrap = false},
                    words("Part"),
                    figures("Length"),
-                   by_hand("measured"),
+                   measured_column("measured"),
                    figures("Width"),
-                   by_hand("measured"),
+                   measured_column("measured"),
                    figures("Thick"),
-                   by_hand("measured")};
+                   measured_column("measured")};
   for (const fabrication::PartRow* row : rows_in_order(context.plan))
     table.rows.push_back({{Cell::bold(row->mark), row->name, style.text(row->finished.x), "",
                            style.text(row->finished.y), "", style.text(row->finished.z), ""},

@@ -76,7 +76,7 @@ std::vector<double> words_widths(double area, double letter) {
 }
 
 // What stands at a mark: its figure, and beside that as many lines of words as they need.
-struct Label {
+struct RodLabel {
   const RodMark* mark = nullptr;
   std::string figure;
   double indent = 0;  // of the words, mm
@@ -91,14 +91,14 @@ class LengthDrawing {
       labels(words);
       constexpr std::size_t most_lines = 3;  // more are hard to read off
       double taken = 0;
-      for (const Label& label : labels_) taken += room_of(label);
-      if (taken <= height() && std::ranges::all_of(labels_, [](const Label& label) {
+      for (const RodLabel& label : labels_) taken += room_of(label);
+      if (taken <= height() && std::ranges::all_of(labels_, [](const RodLabel& label) {
             return label.words.size() <= most_lines;
           }))
         break;
     }
     double words = 0;
-    for (const Label& label : labels_)
+    for (const RodLabel& label : labels_)
       for (const std::string& line : label.words)
         words = std::max(words, label.indent + kit_.width(line, letter_));
     width_ = line_length + (words > 0 ? lead + words : 0) + name_room(letter_);
@@ -119,14 +119,14 @@ class LengthDrawing {
   double y(double at) const { return foot_.y + at - length_.low(); }
   double right() const { return foot_.x + width_; }
   double pitch() const { return letter_ * 1.5; }
-  double room_of(const Label& label) const {
+  double room_of(const RodLabel& label) const {
     return pitch() * static_cast<double>(std::max<std::size_t>(label.words.size(), 1));
   }
 
   void labels(double width) {
     labels_.clear();
     for (const RodMark* mark : length_.marks()) {
-      Label label{mark, kit_.figures.text(mark->at) + "  ", 0, {}};
+      RodLabel label{mark, kit_.figures.text(mark->at) + "  ", 0, {}};
       label.indent = kit_.width(label.figure, letter_, ink::Face::bold);
       label.words =
           drafting::wrap(kit_, mark->text(length_.rod->of), width - label.indent, letter_);
@@ -142,7 +142,7 @@ class LengthDrawing {
 
   void marks() {
     std::vector<double> wanted, room;
-    for (const Label& label : labels_) {
+    for (const RodLabel& label : labels_) {
       wanted.push_back(y(label.mark->at));
       room.push_back(room_of(label));
     }
@@ -152,7 +152,7 @@ class LengthDrawing {
     ink::Path solid, centres, leaders;
     const double text_at = foot_.x + line_length + lead;
     for (std::size_t i = 0; i < labels_.size(); ++i) {
-      const Label& label = labels_[i];
+      const RodLabel& label = labels_[i];
       const Vec2 from{foot_.x, wanted[i]}, to{foot_.x + line_length, wanted[i]};
       (label.mark->centre ? centres : solid).move(from).line(to);
       double level = placed[i] + (room[i] - pitch()) / 2;
@@ -240,7 +240,7 @@ class LengthDrawing {
 
   const drafting::Kit& kit_;
   const Length& length_;
-  std::vector<Label> labels_;
+  std::vector<RodLabel> labels_;
   double letter_, width_ = 0;
   Vec2 foot_;
   drafting::Items items_;

@@ -14,7 +14,7 @@ namespace {
 using drafting::Loops;
 using Loop = std::vector<Vec2>;
 
-constexpr double gap = 2;           // mm between two stretches
+constexpr double break_gap = 2;     // mm between two stretches
 constexpr double least_off = 0.25;  // of the room, for a side whose end need not be seen
 
 // Smaller waves than on a part view's detail: the whole drawing is smaller.
@@ -74,7 +74,7 @@ void BrokenAxis::add_side(double length, double room, bool end, bool up, double 
     side.push_back({0, std::min(length, room), 0});
     if (length > room + 1e-9) (up ? off_high_ : off_low_) = true;
   } else {
-    const double near = 0.6 * room - gap / 2, far = 0.4 * room - gap / 2;
+    const double near = 0.6 * room - break_gap / 2, far = 0.4 * room - break_gap / 2;
     side = {{0, near, 0}, {length - far, length, room - length}};
   }
   for (const Stretch& s : side) {

@@ -19,9 +19,10 @@ using drafting::Kit;
 using drafting::Picture;
 using fabrication::Step;
 
-constexpr double pad = 1.5, gap = 3;
-constexpr double close = 1.1, under = 1.7;  // between the lines of a setting, for the least letters
-constexpr double box = 5;                   // to tick
+constexpr double card_pad = 1.5, card_gap = 3;
+constexpr double close_lines = 1.1,
+                 under = 1.7;   // between the lines of a setting, for the least letters
+constexpr double tick_box = 5;  // to tick
 constexpr double least_words = 40;
 
 class Card {
@@ -68,26 +69,27 @@ class Card {
   // Boxes to tick, the step, what is done, of which part.
   void head() {
     const double base = -band() / 2;
-    Picture boxes = tick_boxes(kit_, row().quantity(), box);
-    drafting::append(table_.items, drafting::moved(std::move(boxes.items), {pad, base + box / 2}));
-    double x = pad + boxes.width + 1;
+    Picture boxes = tick_boxes(kit_, row().quantity(), tick_box);
+    drafting::append(table_.items,
+                     drafting::moved(std::move(boxes.items), {card_pad, base + tick_box / 2}));
+    double x = card_pad + boxes.width + 1;
     const double id = kit_.look.heading;
     write({x, base - id / 2}, ids_, id, ink::Face::bold);
     const double id_width = kit_.width(ids_, id, ink::Face::bold);
     table_.items.emplace_back(
         ink::Link{{{x, -band() + 0.5}, {x + id_width, -0.5}}, part_anchor(row().mark)});
-    x += id_width + gap;
+    x += id_width + card_gap;
     const std::string part =
         row_name(context_, row()) + ", " + std::to_string(row().quantity()) + " off";
     const double letter = kit_.look.lettering;
-    const double room = width_ - pad - x;
+    const double room = width_ - card_pad - x;
     const double part_width = std::min(kit_.width(part, letter), 0.5 * room);
-    write({width_ - pad, base - letter / 2},
+    write({width_ - card_pad, base - letter / 2},
           drafting::shortened(kit_, part, part_width + 0.1, letter), letter, ink::Face::regular,
           ink::Align::right);
     table_.items.emplace_back(
         drafting::fitted(kit_, capitalised(step_.name),
-                         {{x, -band() + 0.4}, {width_ - pad - part_width - gap, -0.4}},
+                         {{x, -band() + 0.4}, {width_ - card_pad - part_width - card_gap, -0.4}},
                          {.height = kit_.look.figures, .face = ink::Face::bold}));
     depth_ = band();
   }
@@ -120,7 +122,7 @@ class Card {
 
   double needed(const SettingField& field) const {
     const double letter = kit_.look.lettering;
-    return 2 * pad +
+    return 2 * card_pad +
            std::max({drafting::widest_line(kit_, field.name, letter, ink::Face::italic),
                      drafting::widest_line(kit_, field.value, kit_.look.figures, ink::Face::bold),
                      drafting::widest_line(kit_, field.note, letter)});
@@ -155,18 +157,19 @@ class Card {
   // Its lines under the corner, written if asked; how high they stand.
   double field(const SettingField& field, Vec2 corner, double wide, bool written) {
     const double letter = kit_.look.lettering, figure = kit_.look.figures;
-    const double air = close * grown();
+    const double air = close_lines * grown();
     double down = 0;
     const auto say = [&](const std::string& text, double height, ink::Face face, double above) {
       down += above;
-      for (const std::string& line : drafting::wrap(kit_, text, wide - 2 * pad, height, face)) {
+      for (const std::string& line :
+           drafting::wrap(kit_, text, wide - 2 * card_pad, height, face)) {
         down += air + height;
-        if (written) write({corner.x + pad, corner.y - down}, line, height, face);
+        if (written) write({corner.x + card_pad, corner.y - down}, line, height, face);
       }
     };
     say(field.name, letter, ink::Face::italic, 0);
     say(field.value, figure, ink::Face::bold, 0);
-    say(field.note, letter, ink::Face::regular, (under - close) * grown());
+    say(field.note, letter, ink::Face::regular, (under - close_lines) * grown());
     return down + air;
   }
 
@@ -174,26 +177,28 @@ class Card {
     Picture pictures{{}, 0, 0};
     if (work_.why.empty()) {
       pictures = end_picture(context_, work_);
-      pictures = drafting::side_by_side(std::move(pictures), plan_picture(context_, work_), gap);
+      pictures =
+          drafting::side_by_side(std::move(pictures), plan_picture(context_, work_), card_gap);
     }
-    const double left = pictures.width > 0 ? pad + pictures.width + gap : pad;
-    const double beside = width_ - pad - left, whole = width_ - 2 * pad;
+    const double left = pictures.width > 0 ? card_pad + pictures.width + card_gap : card_pad;
+    const double beside = width_ - card_pad - left, whole = width_ - 2 * card_pad;
     Picture text = words(std::max(beside, least_words));
     // Many words beside small pictures make a high card, half of it empty.
     constexpr double much_lower = 0.75;
     Picture across = beside < whole ? words(whole) : Picture{};
-    const bool below =
-        beside < least_words ||
-        (across.height > 0 && pictures.height + gap + across.height < much_lower * text.height);
+    const bool below = beside < least_words ||
+                       (across.height > 0 &&
+                        pictures.height + card_gap + across.height < much_lower * text.height);
     if (below) text = std::move(across);
-    const double top = depth_ + pad;
+    const double top = depth_ + card_pad;
     const double height =
-        below ? pictures.height + gap + text.height : std::max(pictures.height, text.height);
+        below ? pictures.height + card_gap + text.height : std::max(pictures.height, text.height);
     const double pictures_top = below ? top : top + (height - pictures.height) / 2;
-    const Vec2 words_at = below ? Vec2{pad, -top - pictures.height - gap} : Vec2{left, -top};
-    drafting::append(items_, drafting::moved(std::move(pictures.items), {pad, -pictures_top}));
+    const Vec2 words_at =
+        below ? Vec2{card_pad, -top - pictures.height - card_gap} : Vec2{left, -top};
+    drafting::append(items_, drafting::moved(std::move(pictures.items), {card_pad, -pictures_top}));
     drafting::append(items_, drafting::moved(text.items, words_at));
-    depth_ = top + height + pad;
+    depth_ = top + height + card_pad;
   }
 
   Picture words(double width) const {

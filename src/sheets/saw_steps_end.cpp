@@ -20,7 +20,6 @@ constexpr double room_across = 38, room_up = 20;  // mm on paper
 constexpr double board = 10;                      // how thick wood is best drawn
 constexpr double least_board = 4.5;
 constexpr double bar = 3;  // of the table or the shoe
-constexpr double no_angle = 1e-4;
 
 class EndDrawing {
  public:

@@ -12,8 +12,7 @@ namespace {
 
 using fabrication::Step;
 
-constexpr double square_to = 1e-6;  // radians
-constexpr double on_it = 1e-5;      // mm
+constexpr double on_it = 1e-5;  // mm
 
 const std::string& name(const Context& context, const Step& step, parts::Side side) {
   const fabrication::PartRow& row = context.plan.rows[static_cast<std::size_t>(step.row)];
@@ -93,7 +92,7 @@ std::string line_words(const Context& context, const StepWork& work) {
   std::string words = few ? "Lines: " : "Lines as in the part view";
   std::vector<std::string> walls;
   for (std::size_t i = 0; i < printed.size(); ++i) {
-    const double lean = std::abs(exact[i].lean) < square_to ? 0 : exact[i].lean;
+    const double lean = std::abs(exact[i].lean) < square_within ? 0 : exact[i].lean;
     if (few) {
       words += (i == 0 ? "" : "; ") + line_place(context, work, exact[i], printed[i]);
       if (lean != 0) words += ", its wall " + wall_words(context, lean);

@@ -20,8 +20,8 @@ using fabrication::Tool;
 using parts::Side;
 using Loop = std::vector<Vec2>;
 
-constexpr double room_along = 42, room_up = 21;  // mm on paper
-constexpr double least_board = 8;
+constexpr double room_along = 42, room_across = 21;  // mm on paper
+constexpr double least_seen = 8;
 constexpr double ahead = 7;  // how far the tool stands off the wood
 
 class PlanDrawing {
@@ -92,11 +92,11 @@ class PlanDrawing {
       left = std::min({left, 0.0, reference()});
       right = std::max({right, 0.0, reference()});
     }
-    const double up = room_up - (step_.at_gauge() ? machine_part(kit_) + 7 : 0);
+    const double up = room_across - (step_.at_gauge() ? machine_part(kit_) + 7 : 0);
     const double whole =
         std::min(room_along / (right - left), up / std::max(high_.y - low_.y, 1e-3));
     const double thin = std::max(std::min(high_.x - low_.x, high_.y - low_.y), 0.5);
-    scale_ = std::min(std::max(whole, least_board / thin), 1.0);
+    scale_ = std::min(std::max(whole, least_seen / thin), 1.0);
     const bool all = !held;
     view_.emplace(along_,
                   BrokenAxis({left * scale_, right * scale_, room_along, 0,

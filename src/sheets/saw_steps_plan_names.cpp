@@ -14,7 +14,6 @@ namespace {
 using fabrication::Machine;
 using parts::Side;
 
-constexpr double no_angle = 1e-4;
 constexpr double sign = 5;  // the face mark
 
 class PlanNames {

@@ -15,8 +15,6 @@ using fabrication::Machine;
 using fabrication::Step;
 using fabrication::Tool;
 
-constexpr double square_to = 1e-6;  // radians
-
 double reads_to(const Context& context, const Step& step) {
   const model::Shop& shop = context.plan.project->shop;
   if (step.machine == Machine::mitre_saw) return shop.mitre_saw.reads_to->rad;
@@ -40,13 +38,13 @@ SettingField angle_field(const Context& context, const Step& step, const std::st
   const bool ninety = from_ninety(context, step, gauge);
   const double reading = ninety ? std::numbers::pi / 2 - printed : printed;
   const std::string scale = "scale " + scale_angle(context, step, reading);
-  if (exact < square_to) return {what, "square 0°", scale};
+  if (exact < square_within) return {what, "square 0°", scale};
   return {what, scale_angle(context, step, printed),
           "check " + rise_words(context.kit, exact) + ", " + scale};
 }
 
 bool slants(const Step& step) {
-  return step.exact.tilt > square_to || std::abs(step.exact.gauge) > square_to;
+  return step.exact.tilt > square_within || std::abs(step.exact.gauge) > square_within;
 }
 
 SettingField distance_field(const Context& context, const Step& step) {
@@ -76,7 +74,7 @@ std::string tool_words(const Step& step) {
 
 // Which way the gauge is turned: the frame's right end moves forward when the angle is positive.
 std::string gauge_side(const Step& step) {
-  if (std::abs(step.exact.gauge) < square_to) return {};
+  if (std::abs(step.exact.gauge) < square_within) return {};
   const bool right = step.exact.gauge > 0;
   if (step.machine == Machine::mitre_saw)
     return right ? ", near end to the left" : ", near end to the right";
@@ -116,8 +114,8 @@ std::vector<SettingField> setting_fields(const Context& context, const StepWork&
     fields.push_back({"Thickness", figures.text(step.exact.width), "as glued on"});
     return fields;
   }
-  if (sawn(step) || (step.tool == Tool::bore && step.exact.tilt > square_to)) {
-    const std::string side = step.exact.tilt > square_to
+  if (sawn(step) || (step.tool == Tool::bore && step.exact.tilt > square_within)) {
+    const std::string side = step.exact.tilt > square_within
                                  ? ", to the " + side_seen(stance_of(step), step.tilts_right)
                                  : "";
     fields.push_back(angle_field(context, step, "Tilt" + side, false));
@@ -147,12 +145,12 @@ std::vector<SettingField> setting_fields(const Context& context, const StepWork&
 std::string group_words(const Context& context, const StepWork& first) {
   const Step& step = *first.step;
   std::string words = tool_words(step);
-  if (sawn(step) && step.exact.tilt > square_to)
+  if (sawn(step) && step.exact.tilt > square_within)
     words += ", blade tilted " + scale_angle(context, step, step.printed.tilt) + " " +
              side_seen(stance_of(step), step.tilts_right);
   else if (sawn(step) && !stance_of(step).led)
     words += ", blade upright";
-  if (step.at_gauge() && std::abs(step.exact.gauge) > square_to)
+  if (step.at_gauge() && std::abs(step.exact.gauge) > square_within)
     words +=
         ", gauge " + scale_angle(context, step, std::abs(step.printed.gauge)) + gauge_side(step);
   return words;

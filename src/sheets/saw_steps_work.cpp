@@ -42,7 +42,7 @@ StepWork worked(const Step& step, const Solid& before) {
 }
 
 // The steps of each row that are still to be cut.
-struct Row {
+struct WorkRow {
   std::size_t next = 0, end = 0;
 };
 
@@ -59,7 +59,7 @@ class Order {
 
   std::vector<Bench> run() {
     std::vector<Bench> benches;
-    while (std::ranges::any_of(rows_, [](const Row& row) { return row.next < row.end; }))
+    while (std::ranges::any_of(rows_, [](const WorkRow& row) { return row.next < row.end; }))
       benches.push_back(cut(next_group()));
     return benches;
   }
@@ -80,7 +80,7 @@ class Order {
   // How many steps can be cut one after the other in a group as things are.
   int ready(int group) const {
     int count = 0;
-    for (const Row& row : rows_)
+    for (const WorkRow& row : rows_)
       for (std::size_t i = row.next; i < row.end && step(i).group == group && may_begin(i); ++i)
         ++count;
     return count;
@@ -89,7 +89,7 @@ class Order {
   // The one that leaves least of itself for later, the first of those.
   int next_group() const {
     int best = -1, least = 0;
-    for (const Row& row : rows_) {
+    for (const WorkRow& row : rows_) {
       if (row.next == row.end || !may_begin(row.next)) continue;
       const int group = step(row.next).group, later = left_.at(group) - ready(group);
       if (best >= 0 && (later > least || (later == least && group >= best))) continue;
@@ -103,8 +103,8 @@ class Order {
     Bench bench;
     std::size_t setting = works_.size();
     for (;;) {
-      Row* chosen = nullptr;
-      for (Row& row : rows_) {
+      WorkRow* chosen = nullptr;
+      for (WorkRow& row : rows_) {
         if (row.next == row.end || step(row.next).group != group || !may_begin(row.next)) continue;
         if (chosen == nullptr) chosen = &row;
         if (set_at(row.next) != setting) continue;
@@ -119,7 +119,7 @@ class Order {
   }
 
   const std::vector<StepWork>& works_;
-  std::vector<Row> rows_;
+  std::vector<WorkRow> rows_;
   std::map<int, int> left_;
   std::map<int, std::size_t> place_;  // in rows_, by the plan's row
 };

@@ -98,4 +98,7 @@ void add_chapter(const Context& context, drafting::Story& story, const char* tit
 // Anchor names that pages point to.
 std::string part_anchor(const std::string& mark);  // "part B-L"
 
+// Radians: a cut nearer than this to square is square; an angle smaller than this is not drawn.
+inline constexpr double square_within = 1e-6, no_angle = 1e-4;
+
 }  // namespace splay::sheets

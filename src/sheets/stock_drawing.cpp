@@ -21,14 +21,14 @@ using ink::Rect;
 constexpr double number_height = 2.5;
 constexpr double narrowest_hatch = 0.9;  // mm on paper: a thinner strip of waste is left white
 
-struct Label {
+struct PieceLabel {
   std::string mark, size;
 };
 
-class Drawing {
+class SheetDrawing {
  public:
-  Drawing(const Context& context, const StockLayout& layout, const CutSheet& sheet,
-          const StockScale& scale)
+  SheetDrawing(const Context& context, const StockLayout& layout, const CutSheet& sheet,
+               const StockScale& scale)
       : context_(context),
         kit_(context.kit),
         layout_(layout),
@@ -155,7 +155,7 @@ class Drawing {
   }
 
   // As much as there is room for; what has no room at all is listed.
-  void label(const Rect& r, const Label& words, bool bold) {
+  void label(const Rect& r, const PieceLabel& words, bool bold) {
     const ink::Face face = bold ? ink::Face::bold : ink::Face::regular;
     const auto tried = [&](double height, bool with_size, bool broken, bool up) {
       std::vector<Line> lines;
@@ -276,7 +276,7 @@ class Drawing {
 
 StockDrawing stock_drawing(const Context& context, const StockLayout& layout, const CutSheet& sheet,
                            const StockScale& scale) {
-  return Drawing(context, layout, sheet, scale).draw();
+  return SheetDrawing(context, layout, sheet, scale).draw();
 }
 
 std::string off_cut_words(const fabrication::Leftover& left) {

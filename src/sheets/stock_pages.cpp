@@ -15,7 +15,7 @@ using drafting::Story;
 using fabrication::CutSheet;
 using fabrication::StockLayout;
 
-constexpr double gap = 5;  // mm
+constexpr double stock_gap = 5;  // mm
 
 // Of a table of cuts: 38 mm for the least letters.
 double table_width_of(const drafting::Kit& kit) { return 38 * (kit.look.lettering / 2.5); }
@@ -69,7 +69,7 @@ drafting::Picture cut_tables(const drafting::Kit& kit, const CutSheet& sheet, do
   constexpr std::size_t shortest = 3;  // lines of a table
   const std::size_t n = sheet.cuts.size();
   const auto fits =
-      static_cast<std::size_t>(std::floor((width + gap) / (table_width_of(kit) + gap)));
+      static_cast<std::size_t>(std::floor((width + stock_gap) / (table_width_of(kit) + stock_gap)));
   const std::size_t columns =
       std::clamp<std::size_t>(fits, 1, std::max<std::size_t>(1, (n + shortest - 1) / shortest));
   drafting::Picture picture;
@@ -77,7 +77,7 @@ drafting::Picture cut_tables(const drafting::Kit& kit, const CutSheet& sheet, do
   for (std::size_t c = 0; c < columns; ++c) {
     const std::size_t to = (n * (c + 1) + columns - 1) / columns;
     drafting::Picture one = cut_table(kit, sheet, from, to);
-    picture = c == 0 ? std::move(one) : drafting::side_by_side(std::move(picture), one, gap);
+    picture = c == 0 ? std::move(one) : drafting::side_by_side(std::move(picture), one, stock_gap);
     from = to;
   }
   return picture;
@@ -128,9 +128,9 @@ StockDrawing with_cuts(const Context& context, const StockLayout& layout, const 
                 drafting::of_picture(cut_tables(context.kit, sheet, width), 0)};
     picture = drafting::as_picture(story, width);
   } else {
-    const double beside = width - picture.width - gap;
-    picture =
-        drafting::side_by_side(std::move(picture), cut_tables(context.kit, sheet, beside), gap);
+    const double beside = width - picture.width - stock_gap;
+    picture = drafting::side_by_side(std::move(picture), cut_tables(context.kit, sheet, beside),
+                                     stock_gap);
   }
   return drawing;
 }
@@ -139,8 +139,8 @@ StockDrawing sheet_drawing(const Context& context, const StockLayout& layout, co
                            double width, double height, bool sparing, StockScale& scale) {
   const double tables = cut_tables(context.kit, sheet, width).height + 1;
   const StockScale above = sheet_scale(context, layout, sheet, {width, height - tables}, sparing);
-  scale = sheet_scale(context, layout, sheet, {width - table_width_of(context.kit) - gap, height},
-                      sparing);
+  scale = sheet_scale(context, layout, sheet,
+                      {width - table_width_of(context.kit) - stock_gap, height}, sparing);
   StockDrawing beside = with_cuts(context, layout, sheet, scale, false, width);
   if (above.along.ratio() < scale.along.ratio()) return beside;
   StockDrawing below = with_cuts(context, layout, sheet, above, true, width);
