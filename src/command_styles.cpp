@@ -75,7 +75,7 @@ std::string read_one_symbol(const StyleFile& file, model::SymbolFile& symbol) {
 }
 
 std::shared_ptr<const ink::FontSet> fonts_of(const StyleFile& file, const model::Style& style) {
-  const Given<std::string>& typeface = style.typeface;
+  const model::Given<std::string>& typeface = style.typeface;
   if (!typeface.given) return std::make_shared<const ink::FontSet>();
   try {
     return std::make_shared<const ink::FontSet>(*typeface);

@@ -23,13 +23,13 @@ const parts::Part& part_of(const Context& context, const Step& step) {
   return context.plan.assembly.parts[static_cast<std::size_t>(row.members.front())];
 }
 
-const std::string& step_side(const Context& context, const Step& step, Side side) {
+const std::string& name(const Context& context, const Step& step, Side side) {
   return parts::side_name(part_of(context, step), side);
 }
 
 // "outside face", but "front edge" and "foot" as they are.
 std::string side_words(const Context& context, const Step& step, Side side) {
-  std::string words = step_side(context, step, side);
+  std::string words = name(context, step, side);
   const bool face = side == Side::z_low || side == Side::z_high;
   return face && words.find("face") == std::string::npos ? words + " face" : words;
 }
@@ -66,8 +66,8 @@ std::string mark_side_words(const Context& context, const Step& step) {
   return {};
 }
 
-const std::string& step_side(const Context& context, const Step& step, Side side) {
-  return step_side(context, step, side);
+const std::string& side_name_of(const Context& context, const Step& step, Side side) {
+  return name(context, step, side);
 }
 
 std::string laid_words(const Context& context, const StepWork& work) {
@@ -87,11 +87,11 @@ std::string laid_words(const Context& context, const StepWork& work) {
   if (step.at_gauge())
     words += ", " + against + " against the " +
              (step.machine == Machine::mitre_saw ? "fence" : "gauge") + ", " +
-             step_side(context, step, step.stopped) + " at the stop on the " +
+             name(context, step, step.stopped) + " at the stop on the " +
              side_seen(stance, step.reference_right);
   words += ".";
   if (step.machine != Machine::mitre_saw)
-    words += " " + capitalised(step_side(context, step, step.leads)) + " leads.";
+    words += " " + capitalised(name(context, step, step.leads)) + " leads.";
   return words + mark_side_words(context, step);
 }
 

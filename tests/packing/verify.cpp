@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/packing_cuts.h"
+
 namespace splay::packing::verify {
 
 namespace {

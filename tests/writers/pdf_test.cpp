@@ -98,8 +98,8 @@ TEST_CASE("the fonts are embedded as subsets with a map to Unicode") {
 
 TEST_CASE("a page without text needs no font") {
   const Folder folder;
-  const std::string path =
-      folder.save("it.pdf", pdf(packet_of(Stroke{Path{}.move({0, 0}).line({50, 50}), {}}), {}));
+  const std::string path = folder.save(
+      "it.pdf", pdf(packet_of(Stroke{Path{}.move({0, 0}).line({50, 50}), {}}), ink::FontSet{}));
   CHECK(run("qpdf --check " + path).status == 0);
   CHECK(run("pdffonts " + path).output.find('+') == std::string::npos);
 }

@@ -86,18 +86,18 @@ Page second_page() {
   view.items.push_back(Fill{Path{}.rect({{30, 30}, {60, 60}}).rect({{40, 40}, {50, 50}}), 0.6});
   view.items.push_back(Stroke{Path{}.polygon({{140, 40}, {180, 40}, {160, 70}}), {1.0, {}, 0.3}});
   page.items.push_back(view);
-  page.items.push_back(Text{.at = {30, 220},
-                            .utf8 = "Upright",
-                            .height = 5,
-                            .turn = std::numbers::pi / 2,
-                            .face = Face::bold});
-  page.items.push_back(Text{.at = {110, 220},
-                            .utf8 = "Slanted",
-                            .height = 5,
-                            .turn = 0.5,
-                            .align = Align::centre,
-                            .face = Face::italic,
-                            .grey = 0.3});
+  page.items.push_back(ink::Text{.at = {30, 220},
+                                 .utf8 = "Upright",
+                                 .height = 5,
+                                 .turn = std::numbers::pi / 2,
+                                 .face = Face::bold});
+  page.items.push_back(ink::Text{.at = {110, 220},
+                                 .utf8 = "Slanted",
+                                 .height = 5,
+                                 .turn = 0.5,
+                                 .align = Align::centre,
+                                 .face = Face::italic,
+                                 .grey = 0.3});
   return page;
 }
 
