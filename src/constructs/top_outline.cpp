@@ -3,6 +3,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "constructs/curve.h"
 #include "constructs/top_build.h"
 #include "joinery/draft.h"
 
@@ -10,25 +11,16 @@ namespace splay::constructs {
 
 namespace {
 
-constexpr double chord_off = 0.01;  // mm between a facet and the true curve
 using std::numbers::pi;
-
-int facet_count(double radius, double turn) {
-  const double step = 2 * std::acos(1 - std::min(1.0, chord_off / radius));
-  return std::max(1, static_cast<int>(std::ceil(turn / step)));
-}
 
 }  // namespace
 
 // `least`: the count of facets is a multiple of it.
 void TopBuild::add_arc(Vec2 centre, double radius, double from, double turn, int least,
                        const std::string& name) {
-  const int count = (facet_count(radius, turn) + least - 1) / least * least;
-  const auto point = [&](int i) {
-    const double angle = from + turn * i / count;
-    return centre + Vec2{std::cos(angle), std::sin(angle)} * radius;
-  };
-  for (int i = 0; i < count; ++i) edges_.push_back({point(i), point(i + 1), name, curves_});
+  const std::vector<Vec2> points = arc_points(centre, radius, from, turn, least);
+  for (std::size_t i = 1; i < points.size(); ++i)
+    edges_.push_back({points[i - 1], points[i], name, curves_});
   ++curves_;
 }
 

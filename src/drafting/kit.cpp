@@ -30,14 +30,9 @@ struct Mover {
   }
 };
 
-void include(ink::Rect& box, Vec2 point) {
-  box.low = {std::min(box.low.x, point.x), std::min(box.low.y, point.y)};
-  box.high = {std::max(box.high.x, point.x), std::max(box.high.y, point.y)};
-}
-
 void include(ink::Rect& box, const ink::Path& path) {
   for (const ink::Polyline& line : ink::flatten(path, 0.05))
-    for (const Vec2 point : line.points) include(box, point);
+    for (const Vec2 point : line.points) drafting::include(box, point);
 }
 
 }  // namespace
@@ -70,6 +65,11 @@ ink::Rect extent(const Kit& kit, const Items& items) {
 }
 
 ink::Rect grown(ink::Rect r, double by) { return {r.low - Vec2{by, by}, r.high + Vec2{by, by}}; }
+
+void include(ink::Rect& box, Vec2 point) {
+  box.low = {std::min(box.low.x, point.x), std::min(box.low.y, point.y)};
+  box.high = {std::max(box.high.x, point.x), std::max(box.high.y, point.y)};
+}
 
 ink::Rect joined(ink::Rect a, ink::Rect b) {
   return {{std::min(a.low.x, b.low.x), std::min(a.low.y, b.low.y)},

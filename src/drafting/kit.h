@@ -65,6 +65,7 @@ Items moved(Items items, Vec2 by);
 ink::Rect extent(const Kit& kit, const Items& items);
 ink::Rect grown(ink::Rect r, double by);
 ink::Rect joined(ink::Rect a, ink::Rect b);
+void include(ink::Rect& box, Vec2 point);  // makes the box as large as that
 bool overlap(ink::Rect a, ink::Rect b);
 inline Vec2 middle(ink::Rect r) { return (r.low + r.high) * 0.5; }
 inline constexpr ink::Rect no_rect() { return {{1e300, 1e300}, {-1e300, -1e300}}; }

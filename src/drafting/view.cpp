@@ -10,8 +10,6 @@ namespace splay::drafting {
 
 namespace {
 
-void take_in(ink::Rect& box, Vec2 p) { box = joined(box, {p, p}); }
-
 // Ends nearer than a hundredth of a millimetre on paper are one.
 using Key = std::pair<std::int64_t, std::int64_t>;
 Key key_of(Vec2 p) { return {std::llround(p.x * 100), std::llround(p.y * 100)}; }
@@ -84,8 +82,8 @@ double tone(const Look& look, Vec3 normal, const View& view) {
 ink::Rect view_box(std::span<const ViewLine> lines) {
   ink::Rect box = no_rect();
   for (const ViewLine& line : lines) {
-    take_in(box, line.a);
-    take_in(box, line.b);
+    include(box, line.a);
+    include(box, line.b);
   }
   return box;
 }
@@ -93,7 +91,7 @@ ink::Rect view_box(std::span<const ViewLine> lines) {
 ink::Rect view_box(std::span<const Solid> solids, const View& view) {
   ink::Rect box = no_rect();
   for (const Solid& solid : solids)
-    for (const Vec3 vertex : solid.vertices()) take_in(box, view.project(vertex));
+    for (const Vec3 vertex : solid.vertices()) include(box, view.project(vertex));
   return box;
 }
 

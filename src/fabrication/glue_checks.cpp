@@ -201,12 +201,6 @@ Vec3 middle_of(const std::vector<Vec3>& loop) {
   return sum * (1.0 / static_cast<double>(loop.size()));
 }
 
-bool near(const Box& a, const Box& b, double reach) {
-  return a.low.x <= b.high.x + reach && b.low.x <= a.high.x + reach &&
-         a.low.y <= b.high.y + reach && b.low.y <= a.high.y + reach &&
-         a.low.z <= b.high.z + reach && b.low.z <= a.high.z + reach;
-}
-
 struct Hidden {
   int part = -1;
   double gap = 0;

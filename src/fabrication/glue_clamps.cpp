@@ -212,7 +212,7 @@ void StageClamps::row() {
     row = {};
     row.joints = line.joints;
     row.axis = axis;
-    row.count = 3;  // to learn how far clamps_apart the heads are
+    row.count = 3;  // to learn how far apart the heads are
     place_heads(row, line.middle, first.along, line.length);
     if (bears(row)) break;
   }

@@ -16,7 +16,7 @@ bool listed(const std::vector<int>& list, int value) {
 }
 
 // All joints that a word of the author's list means: one by its name, those of two parts as "A to
-// B", those that a part or an item listed with anything else.
+// B", those that a part or an item has with anything else.
 std::vector<int> joints_meant(const Plan& plan, const std::string& word) {
   const std::vector<parts::Joint>& joints = plan.assembly.joints;
   std::vector<int> found;

@@ -60,12 +60,6 @@ bool moves(const Mover& mover, std::size_t part) {
   return std::ranges::find(mover.parts, static_cast<int>(part)) != mover.parts.end();
 }
 
-// No point of one box within `reach` of the other.
-bool apart(const Box& a, const Box& b, double reach) {
-  return a.low.x > b.high.x + reach || b.low.x > a.high.x + reach || a.low.y > b.high.y + reach ||
-         b.low.y > a.high.y + reach || a.low.z > b.high.z + reach || b.low.z > a.high.z + reach;
-}
-
 // The narrowest gap beyond the mover's edges that look along `way`; negative when nothing is there.
 double gap_towards(const Plan& plan, const Mover& mover, Vec3 way) {
   double narrowest = 1e300;
@@ -75,7 +69,7 @@ double gap_towards(const Plan& plan, const Mover& mover, Vec3 way) {
     const Box box = own.bounds();
     std::vector<std::size_t> near;
     for (std::size_t i = 0; i < parts.size(); ++i)
-      if (!moves(mover, i) && !apart(box, parts[i].world.bounds(), widest_gap + 1))
+      if (!moves(mover, i) && splay::near(box, parts[i].world.bounds(), widest_gap + 1))
         near.push_back(i);
     std::vector<Vec3> edges;
     for (const Face& face : own.boundary().faces)

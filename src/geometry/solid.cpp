@@ -71,6 +71,12 @@ bool apart(const Box& a, const Box& b) {
          a.high.z <= b.low.z || b.high.z <= a.low.z;
 }
 
+bool near(const Box& a, const Box& b, double reach) {
+  return a.low.x <= b.high.x + reach && b.low.x <= a.high.x + reach &&
+         a.low.y <= b.high.y + reach && b.low.y <= a.high.y + reach &&
+         a.low.z <= b.high.z + reach && b.low.z <= a.high.z + reach;
+}
+
 void Box::add(Vec3 p) {
   low = {std::min(low.x, p.x), std::min(low.y, p.y), std::min(low.z, p.z)};
   high = {std::max(high.x, p.x), std::max(high.y, p.y), std::max(high.z, p.z)};

@@ -26,6 +26,8 @@ struct Box {
 };
 // Boxes that only touch count as apart: nothing has its inside on its own border.
 bool apart(const Box& a, const Box& b);
+// Some point of one is within `reach` of the other along every axis.
+bool near(const Box& a, const Box& b, double reach);
 
 // A face of the boundary: coplanar faces of the cells merged. The first loop is the outline,
 // anticlockwise seen from outside; the others are holes, clockwise.

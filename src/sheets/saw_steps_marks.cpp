@@ -14,19 +14,13 @@ using fabrication::Step;
 
 constexpr double on_it = 1e-5;  // mm
 
-const std::string& name(const Context& context, const Step& step, parts::Side side) {
-  const fabrication::PartRow& row = context.plan.rows[static_cast<std::size_t>(step.row)];
-  return parts::side_name(
-      context.plan.assembly.parts[static_cast<std::size_t>(row.members.front())], side);
-}
-
 // Where a figure is counted from. The work's furthest point may lie on another face than the one
 // that is marked: then the face with the arris it is counted from is named with it.
 std::string datum_words(const Context& context, const StepWork& work, parts::Side side) {
   const Step& step = *work.step;
-  const std::string& named = name(context, step, side);
+  const std::string& named = side_name_of(context, step, side);
   if (side == step.stopped ? step.stopped_on_face : step.across_on_face)
-    return named + ", " + name(context, step, step.face);
+    return named + ", " + side_name_of(context, step, step.face);
   const Vec3 way = parts::outward(side);
   const double most = work.before.extent(way)[1];
   const auto reaches = [&](parts::Side face) {
@@ -38,7 +32,7 @@ std::string datum_words(const Context& context, const StepWork& work, parts::Sid
   };
   const parts::Side other = parts::opposite(step.face);
   if (reaches(step.face) || !reaches(other)) return named;
-  return named + ", " + name(context, step, other);
+  return named + ", " + side_name_of(context, step, other);
 }
 
 // "2 1/4 from foot", "at foot", and at the far side where it is one that is `named_far`.
@@ -50,7 +44,7 @@ std::string away_words(const Context& context, const StepWork& work, parts::Side
   const double start = fabrication::marks_start(*work.step, work.before, side);
   if (std::abs(away) < half) return "at " + datum_words(context, work, side);
   if (named_far && std::abs(start - low - away) < half)
-    return "at " + name(context, *work.step, parts::opposite(side));
+    return "at " + side_name_of(context, *work.step, parts::opposite(side));
   return figures.text(away) + " from " + datum_words(context, work, side);
 }
 
@@ -121,7 +115,7 @@ std::string jig_words(const Context& context, const Step& step) {
   const bool drilled = step.machine == fabrication::Machine::drill;
   return (drilled ? std::string("Table tilted, the bit going in towards the ")
                   : std::string("Router on a wedge, the bit going in towards the ")) +
-         name(context, step, points_to(step)) + ", along the walls as marked. ";
+         side_name_of(context, step, points_to(step)) + ", along the walls as marked. ";
 }
 
 }  // namespace

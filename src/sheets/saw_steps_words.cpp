@@ -23,13 +23,9 @@ const parts::Part& part_of(const Context& context, const Step& step) {
   return context.plan.assembly.parts[static_cast<std::size_t>(row.members.front())];
 }
 
-const std::string& name(const Context& context, const Step& step, Side side) {
-  return parts::side_name(part_of(context, step), side);
-}
-
 // "outside face", but "front edge" and "foot" as they are.
 std::string side_words(const Context& context, const Step& step, Side side) {
-  std::string words = name(context, step, side);
+  std::string words = side_name_of(context, step, side);
   const bool face = side == Side::z_low || side == Side::z_high;
   return face && words.find("face") == std::string::npos ? words + " face" : words;
 }
@@ -67,7 +63,7 @@ std::string mark_side_words(const Context& context, const Step& step) {
 }
 
 const std::string& side_name_of(const Context& context, const Step& step, Side side) {
-  return name(context, step, side);
+  return parts::side_name(part_of(context, step), side);
 }
 
 std::string laid_words(const Context& context, const StepWork& work) {
@@ -87,11 +83,11 @@ std::string laid_words(const Context& context, const StepWork& work) {
   if (step.at_gauge())
     words += ", " + against + " against the " +
              (step.machine == Machine::mitre_saw ? "fence" : "gauge") + ", " +
-             name(context, step, step.stopped) + " at the stop on the " +
+             side_name_of(context, step, step.stopped) + " at the stop on the " +
              side_seen(stance, step.reference_right);
   words += ".";
   if (step.machine != Machine::mitre_saw)
-    words += " " + capitalised(name(context, step, step.leads)) + " leads.";
+    words += " " + capitalised(side_name_of(context, step, step.leads)) + " leads.";
   return words + mark_side_words(context, step);
 }
 
