@@ -40,8 +40,8 @@ void tell(const sheets::Comparison& comparison, std::ostream& out) {
     if (change.is_gone) out << " gone";
     for (std::size_t i = 0; i < change.what.size(); ++i)
       out << (i == 0 ? " " : "; ") << change.what[i];
-    if (!change.steps.empty()) out << (change.what.empty() ? " steps" : "; steps");
-    for (const std::string& step : change.steps) out << ' ' << step;
+    if (!change.steps.empty())
+      out << (change.what.empty() ? " steps " : "; steps ") << sheets::steps_words(change.steps);
     out << '\n';
   }
   for (const sheets::PageChange& change : comparison.pages)

@@ -80,15 +80,23 @@ void write_index(const fs::path& folder) {
 }
 
 int jobs(const Call& call) {
+  bool any = false;
   for (const Finished& job : finished_in(call.out)) {
     const std::vector<std::string> fields = record(job);
     if (!has_all(fields, call.words)) continue;
+    any = true;
     std::cout << fields[4] << "  " << fields[0] << "  " << fields[1] << ", revision " << fields[3]
               << "\n  for " << fields[2] << "; " << fields[5] << " x " << fields[6] << " x "
               << fields[7] << " mm (width, height, depth)";
     if (!fields[8].empty()) std::cout << "; " << fields[8] << " hours";
     if (!fields[9].empty()) std::cout << "\n  photos: " << fields[9];
     std::cout << "\n  " << (fs::path(call.out) / fields.back()).string() << '\n';
+  }
+  if (!any) {
+    std::cerr << "No archive in " << call.out << (call.words.empty() ? "." : " has");
+    for (const std::string& word : call.words)
+      std::cerr << (&word == &call.words.front() ? " \"" : " and \"") << word << '"';
+    std::cerr << (call.words.empty() ? "\n" : " in its number, title, client, date or photos.\n");
   }
   return done;
 }

@@ -2,8 +2,8 @@
 
 #include <unistd.h>
 
+#include <algorithm>
 #include <iostream>
-#include <map>
 
 #include "constructs/construct.h"
 #include "reading/reading.h"
@@ -16,12 +16,6 @@ namespace splay {
 namespace fs = std::filesystem;
 
 namespace {
-
-const std::map<std::string, model::PaperSize> paper_sizes = {
-    {"A4", model::PaperSize::a4},
-    {"Letter", model::PaperSize::letter},
-    {"A3", model::PaperSize::a3},
-    {"Tabloid", model::PaperSize::tabloid}};
 
 // Better layouts on request. On a terminal a line tells how far they are; a file gets none.
 packing::Effort effort_of(const Call& call) {
@@ -39,7 +33,9 @@ packing::Effort effort_of(const Call& call) {
 Overrides overrides_of(const Call& call) {
   Overrides overrides;
   overrides.effort = effort_of(call);
-  if (!call.paper.empty()) overrides.paper = paper_sizes.at(call.paper);
+  const auto word = std::ranges::find(model::paper_words, call.paper);
+  if (word != model::paper_words.end())
+    overrides.paper = static_cast<model::PaperSize>(word - model::paper_words.begin());
   return overrides;
 }
 

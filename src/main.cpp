@@ -4,6 +4,7 @@
 #include <stdexcept>
 
 #include "commands.h"
+#include "model/paper.h"
 #include "writers/formats.h"
 
 namespace {
@@ -12,11 +13,15 @@ using namespace splay;
 
 using Act = int (*)(const Call&);
 
+std::vector<std::string> paper_sizes() {
+  return {model::paper_words.begin(), model::paper_words.end()};
+}
+
 // Options of every command that plans a piece.
 CLI::App* on_file(CLI::App* sub, Call& call) {
   sub->add_option("FILE", call.file, "the project file")->required();
   sub->add_option("--paper", call.paper, "paper, over what the file or the style says")
-      ->check(CLI::IsMember({"A4", "Letter", "A3", "Tabloid"}));
+      ->check(CLI::IsMember(paper_sizes(), CLI::ignore_case));
   sub->add_option("--effort", call.effort,
                   "steps of search for better layouts of sheets and boards; 0: the first good one")
       ->check(CLI::Range(0, 10000000));

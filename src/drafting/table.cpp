@@ -225,6 +225,7 @@ Picture head_picture(const Layout& layout, const std::string& more) {
 
 Picture body_row(const Layout& layout, const TableRow& row, bool last) {
   Picture picture = row_picture(layout, row.cells);
+  picture.height = std::max(picture.height, layout.table.least_height);
   add_under(layout, row.cells, picture);
   const ink::Stroke foot =
       rule(-picture.height, picture.width, last ? layout.kit.look.wide : layout.kit.look.narrow);

@@ -41,8 +41,9 @@ struct TableRow {
 struct Table {
   std::vector<Column> columns;
   std::vector<TableRow> rows;
-  double lettering = 0;    // 0: the look's
-  std::string going_on{};  // in the heading row where the table goes on in another column
+  double lettering = 0;     // 0: the look's
+  double least_height = 0;  // mm: of every row under the head, to write in by hand
+  std::string going_on{};   // in the heading row where the table goes on in another column
 };
 
 // The table as blocks `width` wide, one a row. The last row stays with the one before it and the

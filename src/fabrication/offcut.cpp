@@ -24,22 +24,6 @@ Polygon flat(const Solid& solid, const CellFace& face) {
   return outline;
 }
 
-// What of the convex `subject` lies in the convex anticlockwise `window`.
-double shared_area(Polygon subject, const Polygon& window) {
-  for (std::size_t i = 0; i < window.size() && subject.size() > 2; ++i) {
-    const Vec2 at = window[i], edge = window[(i + 1) % window.size()] - at;
-    Polygon kept;
-    for (std::size_t k = 0; k < subject.size(); ++k) {
-      const Vec2 p = subject[k], q = subject[(k + 1) % subject.size()];
-      const double dp = cross(edge, p - at), dq = cross(edge, q - at);
-      if (dp >= 0) kept.push_back(p);
-      if ((dp > 0 && dq < 0) || (dp < 0 && dq > 0)) kept.push_back(p + (q - p) * (dp / (dp - dq)));
-    }
-    subject = std::move(kept);
-  }
-  return subject.size() < 3 ? 0 : signed_area(subject);
-}
-
 bool touch(const Solid& solid, const Cell& a, const Cell& b) {
   for (const CellFace& one : a.faces)
     for (const CellFace& other : b.faces) {

@@ -48,14 +48,6 @@ std::vector<Facet> facets(const Solid& solid, Vec3 n, double sense, const Rigid&
   return found;
 }
 
-double common_area(Polygon subject, const Polygon& window) {
-  for (std::size_t i = 0; i < window.size() && subject.size() > 2; ++i) {
-    const Vec2 inward = left_of(unit(window[(i + 1) % window.size()] - window[i]));
-    subject = clipped(subject, inward, dot(inward, window[i]));
-  }
-  return subject.size() < 3 ? 0 : std::abs(signed_area(subject));
-}
-
 bool moves(const Mover& mover, std::size_t part) {
   return std::ranges::find(mover.parts, static_cast<int>(part)) != mover.parts.end();
 }
@@ -82,7 +74,7 @@ double gap_towards(const Plan& plan, const Mover& mover, Vec3 way) {
           for (const Facet& facet : mine) {
             const double gap = other.at - facet.at;
             if (gap < -0.01 || gap > std::min(widest_gap, narrowest)) continue;
-            if (common_area(facet.outline, other.outline) > least_common) narrowest = gap;
+            if (shared_area(facet.outline, other.outline) > least_common) narrowest = gap;
           }
       }
     }

@@ -138,6 +138,14 @@ Polygon clipped(std::span<const Vec2> polygon, Vec2 inward, double at) {
   return kept;
 }
 
+double shared_area(Polygon subject, const Polygon& window) {
+  for (std::size_t i = 0; i < window.size() && subject.size() > 2; ++i) {
+    const Vec2 inward = left_of(window[(i + 1) % window.size()] - window[i]);
+    subject = clipped(subject, inward, dot(inward, window[i]));
+  }
+  return subject.size() < 3 ? 0 : std::abs(signed_area(subject));
+}
+
 Polygon convex_hull(std::vector<Vec2> points, double straight) {
   std::sort(points.begin(), points.end(),
             [](Vec2 p, Vec2 q) { return p.x != q.x ? p.x < q.x : p.y < q.y; });

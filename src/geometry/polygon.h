@@ -36,6 +36,9 @@ std::vector<Polygon> convex_pieces(std::span<const Vec2> polygon);
 // isn't convex the pieces hang together by edges along the border.
 Polygon clipped(std::span<const Vec2> polygon, Vec2 inward, double at);
 
+// How much of the convex `subject` lies in the convex anticlockwise `window`; never negative.
+double shared_area(Polygon subject, const Polygon& window);
+
 // The part of a segment a..b inside the polygon, as parameter intervals of [0,1], ascending.
 struct Interval {
   double from = 0, to = 0;

@@ -32,24 +32,6 @@ std::string with_commas(const std::vector<std::string>& words) {
   return text;
 }
 
-// "A.3, A.4", "R.3 to 37": three or more that follow each other as a run.
-std::string steps_words(const std::vector<std::string>& ids) {
-  const auto number = [](const std::string& id) { return std::stol(id.substr(id.rfind('.') + 1)); };
-  std::vector<std::string> words;
-  for (std::size_t from = 0; from < ids.size();) {
-    std::size_t to = from + 1;
-    while (to < ids.size() && number(ids[to]) == number(ids[to - 1]) + 1) ++to;
-    constexpr std::size_t run = 3;
-    if (to - from >= run)
-      words.push_back(ids[from] + " to " + std::to_string(number(ids[to - 1])));
-    else
-      words.insert(words.end(), ids.begin() + static_cast<std::ptrdiff_t>(from),
-                   ids.begin() + static_cast<std::ptrdiff_t>(to));
-    from = to;
-  }
-  return with_commas(words);
-}
-
 // What a client may read: not the shop's machines, prices or records; of a stock what it is.
 bool for_clients(const std::string& field) {
   for (const char* own : {"shop.", "buying.", "glue_up.", "approval.", "as_built."})
@@ -142,6 +124,23 @@ Story pages(const Context& context, const Comparison& comparison, double width) 
 }
 
 }  // namespace
+
+std::string steps_words(const std::vector<std::string>& ids) {
+  const auto number = [](const std::string& id) { return std::stol(id.substr(id.rfind('.') + 1)); };
+  std::vector<std::string> words;
+  for (std::size_t from = 0; from < ids.size();) {
+    std::size_t to = from + 1;
+    while (to < ids.size() && number(ids[to]) == number(ids[to - 1]) + 1) ++to;
+    constexpr std::size_t run = 3;
+    if (to - from >= run)
+      words.push_back(ids[from] + " to " + std::to_string(number(ids[to - 1])));
+    else
+      words.insert(words.end(), ids.begin() + static_cast<std::ptrdiff_t>(from),
+                   ids.begin() + static_cast<std::ptrdiff_t>(to));
+    from = to;
+  }
+  return with_commas(words);
+}
 
 std::vector<ink::Page> make_changes(const Context& given, const Comparison& comparison,
                                     ForWhom whom) {

@@ -47,6 +47,10 @@ ink::Packet marked_packet(const Context& context, const Comparison& comparison, 
 // The packet with words over every page that say it is replaced.
 ink::Packet void_packet(const Context& context, ink::Packet packet, const model::Job& replaced_by);
 
+// Ids of steps as they are said: "A.3, A.4", "R.3 to 37"; three or more that follow each other as
+// a run.
+std::string steps_words(const std::vector<std::string>& ids);
+
 // Pages that list the changes, without their numbers.
 std::vector<ink::Page> make_changes(const Context& context, const Comparison& comparison,
                                     ForWhom whom);

@@ -43,6 +43,7 @@ Story schedule(const Context& context, const std::vector<FinishJob>& jobs, doubl
 Story record(const Context& context, const std::vector<FinishJob>& jobs, double width) {
   constexpr int most_rows = 6;  // of one finish: more coats go on the back of the page
   drafting::Table table;
+  table.least_height = written_line;
   table.columns = {words("Finish"),
                    figures("No"),
                    {.head = "Batch number", .share = 1, .least = 26},

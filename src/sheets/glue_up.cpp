@@ -206,8 +206,8 @@ Story stages_story(const Context& context, double width, double room, std::size_
       right = false;
     }
     const bool alone = share.next == share.first + 1;
-    if (context.wide() && !right && alone && !share.longer && i + 1 < shares.size() &&
-        shares[i + 1].longer)
+    const bool free_beside = i + 1 == shares.size() || shares[i + 1].longer;
+    if (context.wide() && !right && alone && !share.longer && free_beside)
       share.longer = !stage_rest(context, share.first, width).empty();
     drafting::add(all, share_story(context, share, width, room));
     if (context.wide() && !share.longer) right = !right;

@@ -24,7 +24,7 @@ std::vector<Vec2> laid_flat(const std::vector<Vec3>& corners) {
   return flat;
 }
 
-ink::Rect box_of(const std::vector<Vec2>& points) {
+ink::Rect rect_round(const std::vector<Vec2>& points) {
   ink::Rect box = drafting::no_rect();
   for (const Vec2 p : points) box = drafting::joined(box, {p, p});
   return box;
@@ -51,7 +51,7 @@ drafting::Picture loop_picture(const drafting::Kit& kit, const parts::CheckLoop&
                                double height) {
   const double number = kit.look.figures, room = 2 * number;  // round the outline
   std::vector<Vec2> corners = laid_flat(loop.corners);
-  const ink::Rect box = box_of(corners);
+  const ink::Rect box = rect_round(corners);
   const double scale = std::min((width - 2 * room) / std::max(box.width(), 1e-6),
                                 (height - 2 * room) / std::max(box.height(), 1e-6));
   drafting::Picture picture{{}, width, box.height() * scale + 2 * room};

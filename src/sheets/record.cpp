@@ -53,6 +53,7 @@ Story parts_table(const Context& context, double width) {
 
 Story work_table(const Context& context, double width) {
   drafting::Table table;
+  table.least_height = written_line;
   table.columns = {{.head = "The work", .share = 0, .wrap = false}, {.head = ""}};
   for (const char* line :
        {"Begun, finished, hours; measured by", "Room while it was made: warmth, dampness",

@@ -12,4 +12,8 @@ inline drafting::Column figures(const char* head) {
   return {.head = head, .align = ink::Align::right, .share = 0, .wrap = false};
 }
 
+// mm: a row to write words in by hand (common practice, no source: forms are ruled a third of an
+// inch apart).
+inline constexpr double written_line = 8.5;
+
 }  // namespace splay::sheets

@@ -93,10 +93,11 @@ Picture angle_card(const Context& context, const GaugeAngle& angle) {
 }
 
 constexpr const char* how_to =
-    "Full size. Print without scaling and hold a rule to both bars first. Hatched is waste. Up the "
-    "page is along the part; the loop marks the face, the V the front edge. Measure the longest "
-    "cut line before you glue it on. An end whose face is tapered or curved away has none: mark it "
-    "by its part view.";
+    "Full size: print without scaling and hold a rule to both bars. Hatched is waste. Up the page "
+    "is "
+    "along the part; the loop marks the face, the V the front edge. Measure the longest cut line "
+    "before you glue it on. An end whose face is tapered or curved away has none: mark it by its "
+    "part view.";
 constexpr double note_height = 15;  // mm: over the pictures
 
 ink::Page templates_page(const Context& context) {

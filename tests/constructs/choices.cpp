@@ -9,11 +9,11 @@ using test::inches;
 
 namespace {
 
-const std::string stocks = test::sheet("panel", "18 mm") + test::sheet("thick", "25 mm") +
-                           test::sheet("thin", "6 mm") + test::board("oak", "20 mm");
+const std::string case_stocks = test::sheet("panel", "18 mm") + test::sheet("thick", "25 mm") +
+                                test::sheet("thin", "6 mm") + test::board("oak", "20 mm");
 
 std::string leaning(const std::string& rest) {
-  return test::job("mm") + stocks +
+  return test::job("mm") + case_stocks +
          "[case.body]\noutline = { bottom = 900, height = 600, lean_in = [\"12 deg\"] }\ndepth = "
          "300\n"
          "stock = \"panel\"\n" +
@@ -68,7 +68,7 @@ TEST_CASE("mitres of panels with unequal thickness meet without a gap") {
 
 TEST_CASE("any closed outline by its corners, an inside corner among them") {
   const test::Built built = test::build(
-      test::job("mm") + stocks +
+      test::job("mm") + case_stocks +
       "[case.body]\noutline = { corners = [[0, 0], [800, 0], [800, 300], [400, 300], [400, 700], "
       "[60, 700]] }\ndepth = 300\nstock = \"panel\"\n[case.body.back]\nstock = \"thin\"\ninto = "
       "9\n");
@@ -137,7 +137,7 @@ TEST_CASE("what can't be built is said, with a remedy") {
 
 TEST_CASE("an outline stated too often names the odd value and by how much") {
   const std::vector<Diagnostic> found = faults(
-      test::job("mm") + stocks +
+      test::job("mm") + case_stocks +
       "[case.body]\noutline = { bottom = 900, top = 800, height = 600, lean_in = [\"12 deg\"] }\n"
       "depth = 300\nstock = \"panel\"\n");
   REQUIRE(found.size() == 1);

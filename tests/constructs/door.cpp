@@ -15,14 +15,14 @@ namespace {
 
 constexpr double pi = std::numbers::pi;
 
-std::string stocks(const std::string& unit) {
+std::string door_stocks(const std::string& unit) {
   return test::job(unit) + test::sheet("ply", "18 mm") + test::sheet("thin", "6 mm") +
          test::board("oak", "20 mm");
 }
 
 // A case 18 mm thick whose inside is as stated, and a door in it.
 std::string in_case(const std::string& outline, const std::string& door) {
-  return stocks("mm") + "[case.body]\noutline = { measured = \"inside\", " + outline +
+  return door_stocks("mm") + "[case.body]\noutline = { measured = \"inside\", " + outline +
          " }\ndepth = 300\nstock = \"ply\"\n[door.d]\nof = \"body\"\n" + door;
 }
 
@@ -49,18 +49,11 @@ bool remarked(const parts::Part& part, const std::string& words) {
   });
 }
 
-double measured(const parts::Part& part, const std::string& name) {
-  for (const parts::Measure& each : part.measures)
-    if (each.name == name) return each.mm;
-  FAIL(part.name << " has no measure " << name);
-  return 0;
-}
-
 }  // namespace
 
 TEST_CASE("an inset door is the opening less its gaps") {
   const test::Built built = test::build(
-      stocks("in") +
+      door_stocks("in") +
       "[door.d]\nopening = { bottom = 20, height = 30 }\nslab = { stock = \"ply\" }\ngap = { "
       "bottom = \"1/8\" }\n");
   REQUIRE(built.stops() == "");
@@ -79,7 +72,8 @@ TEST_CASE("the opening of a case is found between its parts") {
       "\"ply\"\n[case.body.shelf.s]\ntop_at = 300\n[case.body.partition.p]\nright_at = "
       "400\nbetween = [\"bottom\", \"s\"]\n";
   const auto door = [&](const std::string& point) {
-    return test::build(stocks("mm") + "[case.body]\noutline = { measured = \"inside\", " + body +
+    return test::build(door_stocks("mm") + "[case.body]\noutline = { measured = \"inside\", " +
+                       body +
                        "[door.d]\nof = \"body\"\nslab = { stock = \"ply\" }\nhung = \"right\"\n"
                        "gap = { all = 3 }\n" +
                        "hinges = { kind = \"pivot\" }\n" + point);
@@ -163,11 +157,11 @@ TEST_CASE("hinges on edges that turn are not in one line") {
   const std::string door =
       "[door.d]\nopening = { sides = 6, across_flats = 600, rests = \"on a "
       "side\" }\nslab = { stock = \"ply\" }\n";
-  const test::Built built = test::build(stocks("mm") + door);
+  const test::Built built = test::build(door_stocks("mm") + door);
   CHECK(built.found("hinges-not-in-line"));
-  CHECK(
-      test::build(stocks("mm") + door + "hinges = { at = [60, 200] }\n").found("hinge-line-leans"));
-  CHECK(test::build(stocks("mm") + door + "hinges = { kind = \"pivot\", line_out = -250 }\n")
+  CHECK(test::build(door_stocks("mm") + door + "hinges = { at = [60, 200] }\n")
+            .found("hinge-line-leans"));
+  CHECK(test::build(door_stocks("mm") + door + "hinges = { kind = \"pivot\", line_out = -250 }\n")
             .stops() == "");
 }
 
@@ -292,12 +286,12 @@ TEST_CASE("framed doors: sight, rebate and outside sizes, the panel's room") {
                   "panel = { stock = \"thin\", fit = \"groove\", into = 10, clearance = 2 }\n"));
   REQUIRE(built.stops() == "");
   for (const fabrication::JointReport& each : built.plan.joints) CHECK(each.gap < 1e-6);
-  CHECK(measured(built.part("d left member"), "outside edge") == Approx(696));
-  CHECK(measured(built.part("d left member"), "sight edge") == Approx(696 - 120));
-  CHECK(measured(built.part("d bottom member"), "sight edge") == Approx(496 - 120));
+  CHECK(test::measure(built.part("d left member"), "outside edge") == Approx(696));
+  CHECK(test::measure(built.part("d left member"), "sight edge") == Approx(696 - 120));
+  CHECK(test::measure(built.part("d bottom member"), "sight edge") == Approx(496 - 120));
   const parts::Part& panel = built.part("d panel");
   CHECK(panel.size.x == Approx(696 - 120 + 2 * (10 - 2)));
-  CHECK(measured(panel, "room for the panel at every edge") == Approx(2));
+  CHECK(test::measure(panel, "room for the panel at every edge") == Approx(2));
   // Rails go into the stiles: their length is the distance between the shoulders and two tenons
   // (joinery handbooks: shoulder length and overall length).
   CHECK(built.part("d top member").size.x > 496 - 120 + 2 * 25);
@@ -306,7 +300,7 @@ TEST_CASE("framed doors: sight, rebate and outside sizes, the panel's room") {
   const test::Built glazed = test::build(
       in_case("bottom = 500, height = 700", "gap = { all = 2 }\n" + rebated + "\"thin\" }\n"));
   REQUIRE(glazed.stops() == "");
-  CHECK(measured(glazed.part("d left member"), "rebate edge") == Approx(696 - 120 + 16));
+  CHECK(test::measure(glazed.part("d left member"), "rebate edge") == Approx(696 - 120 + 16));
   // A hundredth of the width across the grain, common practice.
   CHECK(test::build(in_case("bottom = 500, height = 700",
                             "gap = { all = 2 }\n" + frame +
@@ -359,7 +353,7 @@ TEST_CASE("what stands in front of a door is found, built before it or after") {
 TEST_CASE("doors hung on one partition can't both stand wide open") {
   const auto pair = [](const std::string& opens) {
     return test::build(
-        stocks("mm") +
+        door_stocks("mm") +
         "[case.body]\noutline = { bottom = 800, height = 500 }\ndepth = 300\nstock = "
         "\"ply\"\n[case.body.partition.p]\nright_at = 409\n[door.a]\nof = \"body\"\nwithin = [200, "
         "200]\nhung = \"right\"\nslab = { stock = \"ply\" }\nopens = \"" +
@@ -376,7 +370,7 @@ TEST_CASE("doors hung on one partition can't both stand wide open") {
 }
 
 TEST_CASE("rounded corners take the corner's square less its quarter circle") {
-  const test::Built built = test::build(stocks("mm") +
+  const test::Built built = test::build(door_stocks("mm") +
                                         "[door.d]\nopening = { bottom = 400, height = 500 }\ngap = "
                                         "{ all = 0 }\nslab = { stock = \"ply\" }\ncorner_radius = "
                                         "40\nhinges = { let_in = 0 }\n");
@@ -384,7 +378,7 @@ TEST_CASE("rounded corners take the corner's square less its quarter circle") {
   const double taken = 400.0 * 500 * 18 - built.part("door").body.volume();
   CHECK(taken == Approx(18 * (4 - pi) * 40 * 40).epsilon(2e-3));
   CHECK(remarked(built.part("door"), "radius of 40 mm"));
-  CHECK(test::build(stocks("mm") +
+  CHECK(test::build(door_stocks("mm") +
                     "[door.d]\nopening = { bottom = 400, height = 500 }\nslab = { stock = \"ply\" "
                     "}\ncorner_radius = 250\n")
             .found("radius-too-large"));
@@ -404,7 +398,7 @@ TEST_CASE("hinges that have nothing to hold on to, or no room") {
 
 TEST_CASE("doors that contradict themselves are read out at once") {
   const auto codes = [](const std::string& door) {
-    const auto result = reading::read_project(stocks("mm") + "[door.d]\n" + door, "test.toml",
+    const auto result = reading::read_project(door_stocks("mm") + "[door.d]\n" + door, "test.toml",
                                               constructs::registry());
     std::string list;
     for (const Diagnostic& each : result.diagnostics) list += each.code + " ";
@@ -449,9 +443,9 @@ TEST_CASE("invented doors open or say where they touch, and inches and millimetr
         (i % 5 < 2 ? "slab = { stock = \"ply\" }\n"
                    : "[door.d.frame]\nstock = \"oak\"\nwidth = \"58 mm\"\npanel = { stock = "
                      "\"thin\", fit = \"groove\" }\n");
-    const std::string text = stocks("mm") + rest;
+    const std::string text = door_stocks("mm") + rest;
     CAPTURE(text);
-    const test::Built built = test::build(text), in_inches = test::build(stocks("in") + rest);
+    const test::Built built = test::build(text), in_inches = test::build(door_stocks("in") + rest);
     for (const Finding& each : built.plan.findings) {
       if (each.level != Level::stop) continue;
       INFO(each.text);

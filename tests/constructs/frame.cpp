@@ -22,13 +22,6 @@ Vec3 outside(const test::Built& built) {
   return box.size();
 }
 
-double measure(const test::Built& built, const std::string& part, const std::string& name) {
-  for (const parts::Measure& each : built.part(part).measures)
-    if (each.name == name) return each.mm;
-  FAIL(part << " has no measure " << name);
-  return 0;
-}
-
 }  // namespace
 
 // https://www.lumberjocks.com (a thread on measuring for mitre cuts): a border of 3 in stock round
@@ -39,8 +32,8 @@ TEST_CASE("a border of 3 in round 12 by 14") {
   REQUIRE(built.stops() == "");
   CHECK(inches(outside(built).x) == Approx(18));
   CHECK(inches(outside(built).z) == Approx(20));
-  CHECK(inches(measure(built, "bottom member", "sight edge")) == Approx(12));
-  CHECK(inches(measure(built, "left member", "outside edge")) == Approx(20));
+  CHECK(inches(test::measure(built.part("bottom member"), "sight edge")) == Approx(12));
+  CHECK(inches(test::measure(built.part("left member"), "outside edge")) == Approx(20));
 }
 
 // https://www.lifehacker.com.au/2015/08/how-to-perfectly-measure-a-frame-when-cutting-mitered-corners/
@@ -59,8 +52,8 @@ TEST_CASE("a picture of 20 by 25 cm in stock 1 cm wide") {
   REQUIRE(rebated.stops() == "");
   CHECK(outside(rebated).x == Approx(210));
   CHECK(outside(rebated).z == Approx(260));
-  CHECK(measure(rebated, "bottom member", "sight edge") == Approx(190));
-  CHECK(measure(rebated, "bottom member", "rebate edge") == Approx(200));
+  CHECK(test::measure(rebated.part("bottom member"), "sight edge") == Approx(190));
+  CHECK(test::measure(rebated.part("bottom member"), "rebate edge") == Approx(200));
 }
 
 // https://www.beehappygraphics.com/blog/2019/using-multiple-moulding-widths-in-one-frame

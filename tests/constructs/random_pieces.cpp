@@ -192,7 +192,7 @@ std::string a_trestle(Writer& w) {
   return text + "[joint.cross]\nkind = \"half lap\"\nhost = \"rail\"\nguest = \"bar\"\n";
 }
 
-bool sound(const test::Built& built) {
+bool piece_sound(const test::Built& built) {
   // What the audit alone finds is a construct that built what can't be.
   for (const Finding& finding : built.plan.findings)
     if (finding.level == Level::stop)
@@ -201,20 +201,6 @@ bool sound(const test::Built& built) {
   if (!test::says_sound(built)) return false;
   test::check_joints_closed(built);
   return true;
-}
-
-void check_same(const test::Built& metric, const test::Built& imperial) {
-  const auto& one = metric.plan.assembly;
-  const auto& other = imperial.plan.assembly;
-  CHECK(metric.stops().empty() == imperial.stops().empty());
-  REQUIRE(one.parts.size() == other.parts.size());
-  CHECK(one.joints.size() == other.joints.size());
-  for (std::size_t i = 0; i < one.parts.size(); ++i) {
-    INFO(one.parts[i].name);
-    CHECK(one.parts[i].name == other.parts[i].name);
-    CHECK(norm(one.parts[i].size - other.parts[i].size) < 1e-6);
-    CHECK(one.parts[i].body.volume() == Approx(other.parts[i].body.volume()).epsilon(1e-9));
-  }
 }
 
 void try_all(const std::function<std::string(Writer&)>& text, unsigned seed, int count, int least) {
@@ -228,9 +214,9 @@ void try_all(const std::function<std::string(Writer&)>& text, unsigned seed, int
     };
     INFO("seed " << own << "\n" << write("mm", false));
     const test::Built built = test::build(write("mm", false));
-    const bool is_sound = sound(built);
+    const bool is_sound = piece_sound(built);
     good += is_sound;
-    check_same(built, test::build(write("in", false)));
+    test::check_same(built, test::build(write("in", false)));
     const test::Built mirror = test::build(write("mm", true));
     CHECK(built.stops().empty() == mirror.stops().empty());
     if (is_sound) test::check_mirrored(built, mirror);

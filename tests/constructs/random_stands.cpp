@@ -12,10 +12,10 @@
 using namespace splay;
 using test::Chance;
 using test::degrees;
+using test::tan_deg;
 
 namespace {
 
-double tan_deg(double angle) { return std::tan(Angle::degrees(angle).rad); }
 std::string num(double value) { return plain_number(value, 12); }
 std::string deg(double angle) { return "\"" + num(angle) + " deg\""; }
 

@@ -7,6 +7,7 @@
 using namespace splay;
 using test::degrees;
 using test::inches;
+using test::tan_deg;
 
 namespace {
 
@@ -28,7 +29,6 @@ const std::string tapered = "stock = \"oak\"\ntop_width = 3\nfoot_width = 1\n";
 const std::string rails =
     brace("rail", "at = 20\n") + brace("tie", "at = 17\nruns = \"left and right\"\n");
 
-double tan_deg(double angle) { return std::tan(Angle::degrees(angle).rad); }
 double atan_deg(double slope) { return degrees(std::atan(slope)); }
 
 const fabrication::JointReport& joint(const test::Built& built, const std::string& name) {
@@ -36,13 +36,6 @@ const fabrication::JointReport& joint(const test::Built& built, const std::strin
     if (each.name == name) return each;
   FAIL("no joint named " << name);
   return built.plan.joints.front();
-}
-
-void check_gaps(const test::Built& built) {
-  for (const fabrication::JointReport& each : built.plan.joints) {
-    INFO(each.name);
-    CHECK(each.gap < 1e-6);
-  }
 }
 
 constructs::LapLines lap(const test::Built& built, const std::string& part,
@@ -57,13 +50,6 @@ double edge_angle(const constructs::LapLines& lines, const std::string& edge) {
   return 0;
 }
 
-double measure(const parts::Part& part, const std::string& name) {
-  for (const parts::Measure& each : part.measures)
-    if (each.name == name) return inches(each.mm);
-  FAIL(part.name << " has no measure named " << name);
-  return 0;
-}
-
 }  // namespace
 
 // A lap parallel to the floor in a leg that leans 15 degrees is 15 degrees off square (common
@@ -72,7 +58,7 @@ TEST_CASE("a level brace in legs that lean 15 degrees and taper inside") {
   const test::Built built =
       stand("height = 24\nwidth = 30\ndepth = 14\nlean_in = [\"15 deg\"]\n", tapered, rails);
   REQUIRE(built.stops() == "");
-  check_gaps(built);
+  test::check_sound(built);
   const constructs::LapLines lines = lap(built, "left front leg", "front rail");
   CHECK(degrees(lines.off_square) == Approx(15));
   CHECK(edge_angle(lines, "outer edge") == Approx(15));
@@ -89,7 +75,8 @@ TEST_CASE("a level brace in legs that lean 15 degrees and taper inside") {
   CHECK(narrow == Approx(1));
   CHECK(broad == Approx(3));
   // The lower wall is 20 in less half the brace's width over the floor, plumb.
-  CHECK(measure(leg, "near wall of the lap for front rail, from the foot along the outer edge") ==
+  CHECK(inches(test::measure(
+            leg, "near wall of the lap for front rail, from the foot along the outer edge")) ==
         Approx((20 - 0.75) / std::cos(Angle::degrees(15).rad)));
   // The brace is flush: as long as the outside is wide, halfway through its ends.
   CHECK(inches(built.row("front rail").long_point) == Approx(30 - 2 * (20 - 0.75) * tan_deg(15)));
@@ -147,14 +134,14 @@ TEST_CASE("braces crossed in plan: the true angle of the plan's proportions") {
       stand("height = 24\nwidth = 30\ndepth = 16\nlean_in = [\"8 deg\"]\n", tapered,
             brace("cross", "at = 7\ncrossed = \"in plan\"\nwithin = 0\n") + rails);
   REQUIRE(built.stops() == "");
-  check_gaps(built);
+  test::check_sound(built);
   // Middles of the legs at that height: the outside less the lean and half the tapered width; legs
   // are 3/4 in thick in the depth.
   const double width = 1 + 2 * at / 24;
   const double across = foot_x - 2 * (at * tan_deg(lean) + width / 2), through = foot_y - 0.75;
   CHECK(degrees(joint(built, "cross right to cross left").dihedral) ==
         Approx(2 * atan_deg(through / across)));
-  CHECK(measure(built.part("cross left"), "between the middles of the legs") ==
+  CHECK(inches(test::measure(built.part("cross left"), "between the middles of the legs")) ==
         Approx(std::hypot(across, through)));
   // The leg's lap is level, so that it is as far off square as the leg leans.
   CHECK(built.part("cross left").size.z == Approx(0.75 * 25.4));
@@ -168,13 +155,13 @@ TEST_CASE("braces crossed in plan lie flat or stand proud of the legs") {
   const test::Built flat =
       stand(sizes, leg, brace("cross", "at = 7\ncrossed = \"in plan\"\nlies = \"flat\"\n") + rails);
   REQUIRE(flat.stops() == "");
-  check_gaps(flat);
+  test::check_sound(flat);
   const Box box = flat.part("cross left").world.bounds();
   CHECK(inches(box.high.z - box.low.z) == Approx(0.75));
   const test::Built proud =
       stand(sizes, leg, brace("cross", "at = 7\ncrossed = \"in plan\"\nproud = \"1/2\"\n") + rails);
   REQUIRE(proud.stops() == "");
-  check_gaps(proud);
+  test::check_sound(proud);
   CHECK(proud.part("cross left").size.x > flat.part("cross left").size.x);
 }
 
@@ -188,7 +175,7 @@ TEST_CASE("braces crossed in the front and back frames") {
                        std::string(walls) + "\"\n") +
             brace("rail", "at = 22\nruns = \"left and right\"\n"));
     REQUIRE(built.stops() == "");
-    check_gaps(built);
+    test::check_sound(built);
     const auto middle = [&](double z) { return z * tan_deg(lean) + (1 + 2 * z / 24) / 2; };
     const double run = 32 - middle(low) - middle(high);
     CHECK(degrees(joint(built, "front x falling to front x rising").dihedral) ==
@@ -196,7 +183,8 @@ TEST_CASE("braces crossed in the front and back frames") {
     // The middles of the legs make a trapezium, whose diagonals cross nearer to the narrow end.
     const double wide = 32 - 2 * middle(low), narrow = 32 - 2 * middle(high);
     const double off = std::hypot(run, high - low) * (wide / (wide + narrow) - 0.5);
-    CHECK(measure(built.part("front x rising"), "crossing, off the middle") == Approx(off));
+    CHECK(inches(test::measure(built.part("front x rising"), "crossing, off the middle")) ==
+          Approx(off));
     const double rising = degrees(lap(built, "left front leg", "front x rising").off_square);
     const double falling = degrees(lap(built, "left front leg", "front x falling").off_square);
     const double rise = atan_deg((high - low) / run);
@@ -217,7 +205,7 @@ TEST_CASE("level walls in frames that lean both ways") {
       brace("rail", "at = 9\nother_at = 10\nwalls = \"parallel to the floor\"\n") +
           brace("tie", "at = 17\nruns = \"left and right\"\n"));
   REQUIRE(built.stops() == "");
-  check_gaps(built);
+  test::check_sound(built);
   const parts::Operation& op = built.operation("left front leg", "lap for front rail");
   for (const Plane& wall : op.trench.walls) {
     CHECK(wall.n.z == Approx(0).margin(1e-12));  // square to the face
@@ -231,7 +219,7 @@ TEST_CASE("crossings off the middle are refused when the author wants them near 
   const std::string cross = "at = 5\nother_at = 19\ncrossed = \"in elevation\"\n";
   const test::Built free = stand(sizes, tapered, brace("x", cross) + rails);
   CHECK(!free.found("crossing-off-centre"));
-  const double off = measure(free.part("front x rising"), "crossing, off the middle");
+  const double off = inches(test::measure(free.part("front x rising"), "crossing, off the middle"));
   CHECK(off > 0.01);
   CHECK(stand(sizes, tapered, brace("x", cross + "within = \"1/1000\"\n") + rails)
             .found("crossing-off-centre"));
@@ -246,7 +234,7 @@ TEST_CASE("side frames: the legs' faces look left and right") {
       brace("x", "at = 4\nother_at = 15\nruns = \"left and right\"\ncrossed = \"in elevation\"\n") +
           brace("rail", "at = 18\nruns = \"front and back\"\n"));
   REQUIRE(built.stops() == "");
-  check_gaps(built);
+  test::check_sound(built);
   const auto middle = [&](double z) { return z * tan_deg(9) + (1 + 2 * z / 20) / 2; };
   CHECK(degrees(joint(built, "left x falling to left x rising").dihedral) ==
         Approx(2 * atan_deg(11 / (16 - middle(4) - middle(15)))));
@@ -261,7 +249,7 @@ TEST_CASE("a stand under a case follows its outside and its lean") {
       tapered + brace("rail", "at = 17\n") + brace("tie", "at = 14\nruns = \"left and right\"\n");
   const test::Built built = test::build(text);
   REQUIRE(built.stops() == "");
-  check_gaps(built);
+  test::check_sound(built);
   // Outside of the legs at the foot: the case's bottom and the lean over the stand's height.
   const Box leg = built.part("s left front leg").world.bounds();
   CHECK(inches(leg.low.x) == Approx(-20 * tan_deg(7)));

@@ -8,6 +8,7 @@
 
 using namespace splay;
 using test::degrees;
+using test::tan_deg;
 
 namespace {
 
@@ -29,27 +30,9 @@ std::string brace(const std::string& name, const std::string& first, const std::
 
 const std::string tee = brace("low", "leg 2", "leg 3", 150) + brace("tee", "leg 1", "low", 150);
 
-double tan_deg(double angle) { return std::tan(Angle::degrees(angle).rad); }
-
 // From the middle of the plan to the middle of a leg: its outer edge less half its width there.
 double to_leg(double z) {
   return radius - z * tan_deg(lean) - (foot_width + (top_width - foot_width) * z / height) / 2;
-}
-
-double measure(const parts::Part& part, const std::string& name) {
-  for (const parts::Measure& each : part.measures)
-    if (each.name == name) return each.mm;
-  FAIL(part.name << " has no measure named " << name);
-  return 0;
-}
-
-void check_gaps(const test::Built& built) {
-  REQUIRE(built.stops() == "");
-  REQUIRE(!built.plan.joints.empty());
-  for (const fabrication::JointReport& each : built.plan.joints) {
-    INFO(each.name);
-    CHECK(each.gap < 1e-6);
-  }
 }
 
 std::vector<std::string> codes(const std::string& text) {
@@ -72,7 +55,7 @@ TEST_CASE("legs on a ring stand evenly round it and lean towards its middle") {
                       "leg " + std::to_string(i + 1), i % 2 == 0 ? 120 : 220);
     const test::Built built = test::build(stand(legs, braces));
     INFO(legs << " legs");
-    check_gaps(built);
+    test::check_sound(built);
     for (int i = 0; i < legs; ++i) {
       const double turn = 2 * std::numbers::pi * i / legs - std::numbers::pi / 2;
       const Vec3 out{std::cos(turn), std::sin(turn), 0}, side{-std::sin(turn), std::cos(turn), 0};
@@ -94,11 +77,11 @@ TEST_CASE("legs on a ring stand evenly round it and lean towards its middle") {
 
 TEST_CASE("three legs: a brace between two of them and one from the third into its middle") {
   const test::Built built = test::build(stand(3, tee));
-  check_gaps(built);
+  test::check_sound(built);
   // An equilateral triangle: its side and its height.
-  CHECK(measure(built.part("low"), "between the middles of the legs") ==
+  CHECK(test::measure(built.part("low"), "between the middles of the legs") ==
         Approx(to_leg(150) * std::sqrt(3.0)));
-  CHECK(measure(built.part("tee"), "from the middle of the leg to the middle of low") ==
+  CHECK(test::measure(built.part("tee"), "from the middle of the leg to the middle of low") ==
         Approx(to_leg(150) * 1.5));
   // Seen from the front, legs 2 and 3 are mirror images.
   CHECK(built.row("leg 2").hand != fabrication::Hand::none);
@@ -119,7 +102,7 @@ TEST_CASE("three legs: a brace between two of them and one from the third into i
 }
 
 TEST_CASE("a brace may slope into the middle of another") {
-  check_gaps(test::build(
+  test::check_sound(test::build(
       stand(3, brace("low", "leg 2", "leg 3", 150) + brace("tee", "leg 1", "low", 300))));
 }
 
@@ -130,7 +113,7 @@ TEST_CASE("braces between named legs cross at the angle of their chords") {
       test::build(stand(5, brace("a", "leg 1", "leg 3", 150) +
                                brace("b", "leg 2", "leg 4", 150, "crosses = [\"a\"]\n") +
                                brace("c", "leg 5", "leg 1", 250)));
-  check_gaps(built);
+  test::check_sound(built);
   bool found = false;
   for (const fabrication::JointReport& each : built.plan.joints) {
     if (each.name != "b to a") continue;
@@ -148,8 +131,8 @@ TEST_CASE("a brace between named legs of a rectangle is the diagonal of its plan
       brace("a", "left front leg", "right back leg", 150) +
       brace("b", "right front leg", "left back leg", 150, "crosses = [\"a\"]\nlies = \"flat\"\n"));
   // One upright, the other flat: laps need not be alike.
-  check_gaps(built);
-  CHECK(measure(built.part("a"), "between the middles of the legs") ==
+  test::check_sound(built);
+  CHECK(test::measure(built.part("a"), "between the middles of the legs") ==
         Approx(std::hypot(600 - 50, 400 - 32)));
 }
 
@@ -158,7 +141,7 @@ TEST_CASE("three legs under a six-sided case") {
       "[ring.body]\nplan = { sides = 6, across_flats = 400 }\nheight = 100\nlean_out = \"10 "
       "deg\"\nstock = \"panel\"\nfloor = { stock = \"panel\", underside_at = 0 }\n";
   const test::Built built = test::build(stand(3, tee, body));
-  check_gaps(built);
+  test::check_sound(built);
   int resting = 0;
   for (const fabrication::JointReport& each : built.plan.joints) resting += each.kind == "resting";
   CHECK(resting == 3);

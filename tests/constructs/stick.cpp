@@ -10,10 +10,10 @@ using test::inches;
 
 namespace {
 
-const std::string stocks = test::board("oak", "1 3/4 in") + test::board("thin", "3/4 in");
+const std::string stick_stocks = test::board("oak", "1 3/4 in") + test::board("thin", "3/4 in");
 
 test::Built sticks(const std::string& text, const std::string& unit = "in") {
-  return test::build(test::job(unit) + stocks + text);
+  return test::build(test::job(unit) + stick_stocks + text);
 }
 
 std::string leg(const std::string& more) {
@@ -144,7 +144,8 @@ TEST_CASE("what a stick can't be") {
                "to_end = { against = \"post\" }\n")
             .found("no-joint"));
   const auto faults = [](const std::string& text) {
-    return reading::read_project(test::job() + stocks + text, "test.toml", constructs::registry())
+    return reading::read_project(test::job() + stick_stocks + text, "test.toml",
+                                 constructs::registry())
         .diagnostics;
   };
   CHECK(faults(leg("taper_on = [\"left egde\"]\n")).at(0).hint == "did you mean \"left edge\"?");

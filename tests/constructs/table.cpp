@@ -7,15 +7,16 @@
 using namespace splay;
 using test::degrees;
 using test::inches;
+using test::tan_deg;
 
 namespace {
 
-const std::string stocks =
+const std::string table_stocks =
     test::board("leg", "3 in") + test::board("oak", "3/4 in") + test::sheet("ply", "1/2 in");
 
 test::Built table(const std::string& sizes, const std::string& leg, const std::string& rest,
                   const std::string& unit = "in") {
-  return test::build(test::job(unit) + stocks + "[table.t]\n" + sizes +
+  return test::build(test::job(unit) + table_stocks + "[table.t]\n" + sizes +
                      "[table.t.leg]\nstock = \"leg\"\n" + leg + rest);
 }
 
@@ -23,23 +24,6 @@ std::string apron(const std::string& more = "") {
   return "[table.t.apron]\nstock = \"oak\"\nwidth = 3\n" + more;
 }
 const std::string square = "width = \"1 1/2\"\n";
-
-double measure(const parts::Part& part, const std::string& name) {
-  for (const parts::Measure& each : part.measures)
-    if (each.name == name) return inches(each.mm);
-  FAIL(part.name << " has no measure named " << name);
-  return 0;
-}
-
-void check_sound(const test::Built& built) {
-  REQUIRE(built.stops() == "");
-  for (const fabrication::JointReport& joint : built.plan.joints) {
-    INFO(joint.name);
-    CHECK(joint.gap < 1e-6);
-  }
-}
-
-double tan_deg(double angle) { return std::tan(Angle::degrees(angle).rad); }
 
 }  // namespace
 
@@ -57,11 +41,11 @@ TEST_CASE("sight angles, true lean, sight line and length") {
   const std::string plan = "height = 20\nwidth = 30\ndepth = 20\nstated_at = \"foot\"\n";
   const test::Built built =
       table(plan + "splay = [" + text(row.front) + ", " + text(row.side) + "]\n", square, apron());
-  check_sound(built);
+  test::check_sound(built);
   CHECK(built.angle("true lean of left front leg") == Approx(row.lean).margin(0.0005));
   CHECK(built.angle("lean of left front leg, from the front") == Approx(row.front));
   CHECK(built.angle("lean of left front leg, from the side") == Approx(row.side));
-  CHECK(measure(built.part("left front leg"), "along the leg, foot to head") / 20 ==
+  CHECK(inches(test::measure(built.part("left front leg"), "along the leg, foot to head")) / 20 ==
         Approx(row.factor).margin(5e-6));
   CHECK(test::remarks(built.part("left front leg"),
                       "along a sight line " + degrees_text(row.plan, 2) + " from the front"));
@@ -81,13 +65,14 @@ TEST_CASE("a trestle with legs sloping 1 in 2 3/4 and 1 in 4") {
       "height = \"25.5 in * cos(atan(sqrt(16/121 + 1/16)))\"\nwidth = 12\ndepth = 24\n"
       "splay = [\"1 in 2.75\", \"1 in 4\"]\n",
       "width = \"1 1/2\"\ndepth = 2\n", apron());
-  check_sound(built);
+  test::check_sound(built);
   CHECK(built.angle("lean of left front leg, from the front") == Approx(19.98).margin(0.005));
   CHECK(built.angle("lean of left front leg, from the side") == Approx(14.04).margin(0.005));
   CHECK(built.angle("true lean of left front leg") == Approx(23.81).margin(0.005));
   const Box box = built.part("left front leg").world.bounds();
   CHECK(inches(box.high.z - box.low.z) == Approx(23.33).margin(0.005));
-  CHECK(measure(built.part("left front leg"), "along the leg, foot to head") == Approx(25.5));
+  CHECK(inches(test::measure(built.part("left front leg"), "along the leg, foot to head")) ==
+        Approx(25.5));
   CHECK(test::remarks(built.part("left front leg"), "1.093 times as long as high"));
   // Two left and two right legs, told apart by their shape.
   const fabrication::PartRow& one = built.row("left front leg");
@@ -112,7 +97,7 @@ TEST_CASE("the stated rectangle holds at the outside of the legs") {
       "stated_at = \"" +
           at + "\"\n",
       leg, apron());
-  check_sound(built);
+  test::check_sound(built);
   const double z = at == "top" ? 28 : 0;
   Box box;
   for (const parts::Part& part : built.plan.assembly.parts)
@@ -155,7 +140,7 @@ TEST_CASE("tapered legs") {
   const std::string sizes = "height = 24\nwidth = 30\ndepth = 20\n";
   const std::string leg = "width = \"1 3/4\"\nfoot_width = 1\n";
   const test::Built one = table(sizes, leg, apron());
-  check_sound(one);
+  test::check_sound(one);
   CHECK(one.angle("taper of left front leg, inner face") == Approx(1.790).margin(0.0005));
   CHECK(one.angle("taper of left front leg, inner side") == Approx(1.790).margin(0.0005));
   // A tapered face is cut with the leg on its edge: no more than the taper is set.
@@ -166,12 +151,12 @@ TEST_CASE("tapered legs") {
     CHECK(one.part("left front leg").side_names[static_cast<std::size_t>(cut.side)] == side);
   }
   const test::Built all = table(sizes, leg + "taper = \"all\"\n", apron());
-  check_sound(all);
+  test::check_sound(all);
   for (const char* side : {"inner face", "outer face", "inner side", "outer side"})
     CHECK(all.angle(std::string("taper of left front leg, ") + side) ==
           Approx(0.895).margin(0.0005));
   const test::Built late = table(sizes, leg + "straight = 4\n", apron());
-  check_sound(late);
+  test::check_sound(late);
   CHECK(late.angle("taper of left front leg, inner face") == Approx(degrees(std::atan(0.75 / 20))));
 }
 
@@ -182,26 +167,26 @@ TEST_CASE("tapered legs") {
 TEST_CASE("rails between plumb legs: shoulders and overall length") {
   const std::string sizes = "height = 28\nwidth = 40\ndepth = 24\n";
   const test::Built inch = table(sizes, square, apron("tenon = { length = \"1/4\" }\n"));
-  check_sound(inch);
-  CHECK(measure(inch.part("front apron"), "between shoulders") == Approx(37));
-  CHECK(measure(inch.part("front apron"), "over the tenons") == Approx(37.5));
+  test::check_sound(inch);
+  CHECK(inches(test::measure(inch.part("front apron"), "between shoulders")) == Approx(37));
+  CHECK(inches(test::measure(inch.part("front apron"), "over the tenons")) == Approx(37.5));
   CHECK(inches(inch.row("front apron").finished.x) == Approx(37.5));
   const test::Built metric =
       table("height = 700\nwidth = 1000\ndepth = 600\n", "width = 40\n",
             "[table.t.apron]\nstock = \"oak\"\nwidth = 80\ntenon = { length = 6 }\n", "mm");
-  check_sound(metric);
+  test::check_sound(metric);
   CHECK(metric.row("left apron").finished.x == Approx(600 - 2 * 40 + 12));
 }
 
 TEST_CASE("rails between splayed legs: longer below, level above") {
   const test::Built built = table("height = 28\nwidth = 40\ndepth = 24\nsplay = [10, 0]\n", square,
                                   apron("tenon = { length = \"1/2\" }\nset_back = \"1/4\"\n"));
-  check_sound(built);
+  test::check_sound(built);
   const parts::Part& front = built.part("front apron");
   // Legs lean in this apron's plane only, so that its shoulders do, too.
   const double top = 40 - 2 * 1.5 / std::cos(Angle::degrees(10).rad);
-  CHECK(measure(front, "between shoulders, upper edge on the face") == Approx(top));
-  CHECK(measure(front, "between shoulders, lower edge on the face") ==
+  CHECK(inches(test::measure(front, "between shoulders, upper edge on the face")) == Approx(top));
+  CHECK(inches(test::measure(front, "between shoulders, lower edge on the face")) ==
         Approx(top + 2 * 3 * tan_deg(10)));
   CHECK(degrees(std::atan(
             std::abs(built.operation("front apron", "shoulder against left front leg").cut.n.y /
@@ -216,19 +201,22 @@ TEST_CASE("rails between splayed legs: longer below, level above") {
 
 TEST_CASE("neighbouring tenons stop short of each other") {
   const test::Built thin = table("height = 28\nwidth = 40\ndepth = 24\n", square, apron());
-  check_sound(thin);
+  test::check_sound(thin);
   // In the middle of legs 1 1/2 thick with tenons 1/4 thick: up to the halving plane, less 1 mm and
   // the room under the tenon.
   const double most = 0.75 - 0.125 - 1.0 / 16 - std::sqrt(2) / 25.4;
   const parts::Part& front = thin.part("front apron");
-  CHECK(measure(front, "over the tenons") - measure(front, "between shoulders") ==
+  CHECK(inches(test::measure(front, "over the tenons")) -
+            inches(test::measure(front, "between shoulders")) ==
         Approx(2 * most));
   // Mitred, they reach the halving plane with their outer cheeks.
   const test::Built mitred = table("height = 28\nwidth = 40\ndepth = 24\nsplay = [6, 4]\n", square,
                                    apron("tenons_meet = \"mitred\"\n"));
-  check_sound(mitred);
+  test::check_sound(mitred);
   const parts::Part& other = mitred.part("front apron");
-  CHECK(measure(other, "over the tenons") - measure(other, "between shoulders") > 2 * most + 0.2);
+  CHECK(inches(test::measure(other, "over the tenons")) -
+            inches(test::measure(other, "between shoulders")) >
+        2 * most + 0.2);
   CHECK(table("height = 28\nwidth = 40\ndepth = 24\n", "width = \"3/4\"\n",
               apron("tenon = { length = \"5/8\" }\n"))
             .found("no-joint"));
@@ -243,7 +231,7 @@ TEST_CASE("stretchers on two sides and one between them") {
       "thickness = \"1/2\"\nbetween = \"low\"\ntenon = { through = true }\n";
   const std::string sizes = "height = 18\nwidth = 20\ndepth = 16\nsplay = [8, 8]\n";
   const test::Built built = table(sizes, square, apron() + low + cross);
-  check_sound(built);
+  test::check_sound(built);
   const Box box = built.part("cross").world.bounds();
   CHECK(inches(box.low.z) == Approx(5.5));
   CHECK((box.low.x + box.high.x) / 2 == Approx(0).margin(1e-9));
@@ -259,7 +247,7 @@ TEST_CASE("legs on a ring: all alike, rails too") {
             "width = \"1 3/4\"\n",
             "[table.t.stretcher.low]\nstock = \"oak\"\nwidth = 1\nthickness = \"1/2\"\nat = 7\n"
             "[table.t.top]\nstock = \"oak\"\nshape = \"regular\"\nsides = 24\noverhang = 1\n");
-  check_sound(built);
+  test::check_sound(built);
   CHECK(built.row("leg 1").quantity() == static_cast<std::size_t>(legs));
   CHECK(built.row("side 1 low").quantity() == static_cast<std::size_t>(legs));
   CHECK(built.angle("lean of leg 1, from the side") == Approx(12));
@@ -273,7 +261,7 @@ TEST_CASE("legs on a ring may turn their lean") {
       table("height = 18\nlegs = 3\nradius = 9\nlean = 14\ndirection = 20\n", "width = \"1 3/4\"\n",
             "[table.t.stretcher.low]\nstock = \"oak\"\nwidth = 1\nthickness = \"1/2\"\nat = 7\n"
             "face = \"plumb\"\n");
-  check_sound(built);
+  test::check_sound(built);
   CHECK(built.row("leg 1").quantity() == 3);
   CHECK(built.angle("true lean of leg 1") == Approx(14));
 }
@@ -281,7 +269,7 @@ TEST_CASE("legs on a ring may turn their lean") {
 TEST_CASE("a top lies on the legs and aprons") {
   const test::Built built = table("height = 28\nwidth = 40\ndepth = 24\nsplay = [6, 6]\n", square,
                                   apron() + "[table.t.top]\nstock = \"ply\"\noverhang = 2\n");
-  check_sound(built);
+  test::check_sound(built);
   const Box box = built.part("top").world.bounds();
   CHECK(inches(box.high.z) == Approx(28));
   CHECK(inches(box.size().x) == Approx(44));
@@ -300,7 +288,7 @@ TEST_CASE("what a table can't be") {
             .found("rail-off-the-legs"));
   CHECK(table(sizes, square, apron("set_back = 2\n")).found("no-joint"));
   const auto faults = [](const std::string& sizes_text, const std::string& rest = "") {
-    return reading::read_project(test::job() + stocks + "[table.t]\n" + sizes_text +
+    return reading::read_project(test::job() + table_stocks + "[table.t]\n" + sizes_text +
                                      "[table.t.leg]\nstock = \"leg\"\nwidth = 1\n" + rest,
                                  "test.toml", constructs::registry())
         .diagnostics;

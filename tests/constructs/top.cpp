@@ -9,10 +9,10 @@ using namespace splay;
 
 namespace {
 
-const std::string stocks = test::board("oak", "24 mm") + test::sheet("ply", "18 mm");
+const std::string top_stocks = test::board("oak", "24 mm") + test::sheet("ply", "18 mm");
 
 std::string topped(const std::string& rest, const std::string& before = "") {
-  return test::job("mm") + stocks + before + "[top.t]\nstock = \"oak\"\n" + rest;
+  return test::job("mm") + top_stocks + before + "[top.t]\nstock = \"oak\"\n" + rest;
 }
 
 const char* rail =

@@ -25,7 +25,7 @@ std::string nosed(const std::string& glued, const std::string& shelf) {
 const std::string stopped =
     "set_back = 20\nends = { housing = 6, floor = \"square to walls\", stopped = 15 }\n";
 
-std::vector<const Step*> steps_of(const test::Built& built, const std::string& part) {
+std::vector<const Step*> steps_for(const test::Built& built, const std::string& part) {
   const int row = static_cast<int>(&built.row(part) - built.plan.rows.data());
   std::vector<const Step*> found;
   for (const Step& step : built.plan.steps)
@@ -33,7 +33,7 @@ std::vector<const Step*> steps_of(const test::Built& built, const std::string& p
   return found;
 }
 
-const Step* named(const std::vector<const Step*>& steps, const std::string& start) {
+const Step* starting(const std::vector<const Step*>& steps, const std::string& start) {
   for (const Step* step : steps)
     if (step->name.starts_with(start)) return step;
   return nullptr;
@@ -58,8 +58,8 @@ void check_proven(const test::Built& built) {
 TEST_CASE("A panel is ripped, edged, then cut to its ends, and the edging with it") {
   const test::Built built = test::build(nosed("before the cuts", stopped));
   check_proven(built);
-  const auto panel = steps_of(built, "left panel");
-  const Step* edging = named(panel, "edging on the front edge");
+  const auto panel = steps_for(built, "left panel");
+  const Step* edging = starting(panel, "edging on the front edge");
   REQUIRE(edging != nullptr);
   CHECK(edging->exact.width == Approx(8));
   CHECK(built.plan.mark_of(built.plan.rows[static_cast<std::size_t>(edging->glued)].members[0]) ==
@@ -71,7 +71,7 @@ TEST_CASE("A panel is ripped, edged, then cut to its ends, and the edging with i
     if (step->name.starts_with("mitre") || step->name.starts_with("housing")) CHECK_FALSE(before);
   }
   // The nosing is made to its section; nothing of it is cut to length.
-  for (const Step* step : steps_of(built, "left panel nosing")) {
+  for (const Step* step : steps_for(built, "left panel nosing")) {
     INFO(step->name);
     CHECK_FALSE(step->name.starts_with("mitre"));
     CHECK(step->operations.empty());
@@ -86,7 +86,7 @@ TEST_CASE("What is measured from an edged edge is longer by the edging") {
   const auto furthest = [](const test::Built& built) {
     double most = 0;
     int front = 0;
-    for (const Step* step : steps_of(built, "left panel")) {
+    for (const Step* step : steps_for(built, "left panel")) {
       if (!step->name.starts_with("housing") || step->across_from != parts::Side::y_low) continue;
       for (const fabrication::Line& line : step->exact.lines)
         for (const fabrication::Mark& mark : {line.a, line.b}) {
@@ -119,7 +119,7 @@ TEST_CASE("A housing that runs out in front goes through edging that was on befo
 TEST_CASE("Edging of another thickness than the step says is not proven") {
   const test::Built built = test::build(nosed("before the cuts", stopped));
   std::vector<Step> steps;
-  for (const Step* step : steps_of(built, "left panel")) steps.push_back(*step);
+  for (const Step* step : steps_for(built, "left panel")) steps.push_back(*step);
   const auto row = static_cast<int>(&built.row("left panel") - built.plan.rows.data());
   const Solid wanted = fabrication::wanted_of(built.plan, row);
   for (const double off : {0.0, 0.5}) {

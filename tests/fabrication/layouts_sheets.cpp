@@ -18,8 +18,8 @@ std::string sheet(const std::string& size, const std::string& rest = "") {
   return "[stock.panel]\nkind = \"sheet\"\nthickness = \"3/4 in\"\nsize = " + size + "\n" + rest;
 }
 
-test::Built made(const std::string& stock, const std::string& items,
-                 const std::string& kerf = "1/8 in") {
+test::Built laid_out(const std::string& stock, const std::string& items,
+                     const std::string& kerf = "1/8 in") {
   return test::build(test::bare_job(kerf) + stock + items);
 }
 
@@ -53,7 +53,7 @@ TEST_CASE("every layout of every demo stands before the verifier") {
 // saw; at 15 7/8 they fit.
 TEST_CASE("three strips of a third of the sheet do not fit beside two kerfs") {
   const auto strips = [](const std::string& width) {
-    return made(sheet("[96, 48]"), test::panels("strip", 3, "panel", "90", width));
+    return laid_out(sheet("[96, 48]"), test::panels("strip", 3, "panel", "90", width));
   };
   CHECK(layout(strips("16"), "panel").bought == 2);
   CHECK(layout(strips("16"), "panel").bound == 2);
@@ -68,7 +68,8 @@ TEST_CASE("three strips of a third of the sheet do not fit beside two kerfs") {
 // "Vertical versus horizontal grain".
 TEST_CASE("cabinet sides: four on a sheet with the grain kept, five only when turned") {
   const auto sides = [](int count, const std::string& rest) {
-    return made(sheet("[96, 48]", rest), test::panels("side", count, "panel", "34 1/2", "23 1/4"));
+    return laid_out(sheet("[96, 48]", rest),
+                    test::panels("side", count, "panel", "34 1/2", "23 1/4"));
   };
   CHECK(layout(sides(4, ""), "panel").bought == 1);
   const test::Built locked = sides(5, "");
@@ -90,7 +91,7 @@ TEST_CASE("cabinet sides: four on a sheet with the grain kept, five only when tu
 TEST_CASE("off-cuts on hand are used before a sheet is bought, and new ones are named") {
   const std::string off_cut = "[stock.panel.off_cut.window]\nsize = [40, 30]\n";
   const std::string parts = test::panels("side", 5, "panel", "34 1/2", "23 1/4");
-  const test::Built piece = made(sheet("[96, 48]", off_cut), parts);
+  const test::Built piece = laid_out(sheet("[96, 48]", off_cut), parts);
   const fabrication::StockLayout& used = layout(piece, "panel");
   CHECK(used.bought == 1);
   CHECK(used.on_hand == 1);
@@ -110,7 +111,7 @@ TEST_CASE("off-cuts on hand are used before a sheet is bought, and new ones are 
 
 TEST_CASE("sheets cut alike are one drawing, and areas add up") {
   const test::Built piece =
-      made(sheet("[96, 48]"), test::panels("side", 12, "panel", "34 1/2", "23 1/4"));
+      laid_out(sheet("[96, 48]"), test::panels("side", 12, "panel", "34 1/2", "23 1/4"));
   const fabrication::StockLayout& used = layout(piece, "panel");
   REQUIRE(used.sheets.size() == 1);
   CHECK(used.sheets[0].count == 3);
@@ -126,31 +127,31 @@ TEST_CASE("matched parts lie next to each other in their order") {
   const std::string match =
       "[stock.panel.match.front]\nparts = [\"door2\", \"door1\", \"door3\"]\n";
   const test::Built piece =
-      made(sheet("[96, 48]", match), test::panels("door", 3, "panel", "30", "14") +
-                                         test::panels("shelf", 3, "panel", "28", "13"));
+      laid_out(sheet("[96, 48]", match), test::panels("door", 3, "panel", "30", "14") +
+                                             test::panels("shelf", 3, "panel", "28", "13"));
   const fabrication::StockLayout& used = layout(piece, "panel");
   REQUIRE(used.task.sequences.size() == 1);
   CHECK(used.task.sequences[0].axis == packing::Axis::y);
   CHECK_THAT(test::verified(used), Catch::Equals(""));
   CHECK_FALSE(piece.found("match-broken"));
   const test::Built lost =
-      made(sheet("[96, 48]", "[stock.panel.match.front]\nparts = [\"door1\", \"dor2\"]\n"),
-           test::panels("door", 2, "panel", "30", "14"));
+      laid_out(sheet("[96, 48]", "[stock.panel.match.front]\nparts = [\"door1\", \"dor2\"]\n"),
+               test::panels("door", 2, "panel", "30", "14"));
   CHECK(lost.found("unknown-part"));
   CHECK(lost.plan.stopped());
 }
 
 TEST_CASE("a part that fits no sheet stops the job and says what would help") {
   // The bare part fits the sheet; its trims do not leave it room.
-  const test::Built piece = made(sheet("[96, 48]", "edge_trim = \"1/2 in\"\n"),
-                                 test::panels("side", 1, "panel", "95 1/2", "20"));
+  const test::Built piece = laid_out(sheet("[96, 48]", "edge_trim = \"1/2 in\"\n"),
+                                     test::panels("side", 1, "panel", "95 1/2", "20"));
   CHECK(piece.plan.stopped());
   REQUIRE(piece.found("fits-no-stock"));
   CHECK(test::said(piece, "fits-no-stock").find("95 1/2") != std::string::npos);
   for (const Finding& each : piece.plan.findings)
     if (each.code == "fits-no-stock") CHECK_FALSE(each.remedy.empty());
-  CHECK_FALSE(made(sheet("[96, 48]", "edge_trim = \"1/4 in\"\n"),
-                   test::panels("side", 1, "panel", "95 1/2", "20"))
+  CHECK_FALSE(laid_out(sheet("[96, 48]", "edge_trim = \"1/4 in\"\n"),
+                       test::panels("side", 1, "panel", "95 1/2", "20"))
                   .plan.stopped());
 }
 

@@ -105,7 +105,7 @@ TEST_CASE("screws count when they stand close, and dry joints don't") {
 namespace {
 
 // A plank of the panel stock 34 long and 12 wide, butted between two posts, and a board more.
-std::string plank(const std::string& more) {
+std::string held_plank(const std::string& more) {
   return test::job() + stocks() +
          "[room]\nshelves = \"books\"\n"
          "[board.left]\nat = [0, 0, 0]\nstock = \"lip\"\nlength = 12\nwidth = 20\nturn = 90\nroll "
@@ -124,12 +124,12 @@ const char* under = "[joint.on]\nkind = \"glued\"\nhost = \"shelf\"\nguest = \"m
 
 // woodweb.com, "Long-Spanning Shelves": a shelf doubled to 1 1/2 in carries as one of 1 1/2.
 TEST_CASE("a board glued on the whole face is one with the shelf") {
-  const ShelfSag one = sag_of(test::build(plank("")), "shelf");
-  const ShelfSag two =
-      sag_of(test::build(plank("[board.more]\nat = [1, 0, \"9 1/4\"]\nstock = \"panel\"\nlength = "
-                               "\"32 3/4\"\nwidth = 12\nanchor = \"corner\"\n" +
-                               std::string(under))),
-             "shelf");
+  const ShelfSag one = sag_of(test::build(held_plank("")), "shelf");
+  const ShelfSag two = sag_of(
+      test::build(held_plank("[board.more]\nat = [1, 0, \"9 1/4\"]\nstock = \"panel\"\nlength = "
+                             "\"32 3/4\"\nwidth = 12\nanchor = \"corner\"\n" +
+                             std::string(under))),
+      "shelf");
   CHECK(one.joined.empty());
   CHECK(two.joined.size() == 1);
   CHECK(two.sag == Approx(one.sag / 8));
@@ -139,9 +139,9 @@ TEST_CASE("a board glued on the whole face is one with the shelf") {
 // stiffness counts. White oak 1.78 million lbf/in2 = 12.3 GPa (Wood Handbook, Table 5-3).
 TEST_CASE("a strip glued under a shelf goes down with it") {
   const test::Built built =
-      test::build(plank("[board.more]\nat = [1, \"3/4\", 8]\nstock = \"lip\"\nlength = \"32 "
-                        "3/4\"\nwidth = 2\nroll = 90\nanchor = \"corner\"\n" +
-                        std::string(under)));
+      test::build(held_plank("[board.more]\nat = [1, \"3/4\", 8]\nstock = \"lip\"\nlength = \"32 "
+                             "3/4\"\nwidth = 2\nroll = 90\nanchor = \"corner\"\n" +
+                             std::string(under)));
   const ShelfSag shelf = sag_of(built, "shelf");
   CHECK(shelf.joined == std::vector<std::string>{built.row("more").mark});
   const double free = bare(shelf, 304.8, 19.05);

@@ -1,6 +1,8 @@
 #include "geometry/polygon.h"
 
 #include <catch2/catch.hpp>
+#include <cmath>
+#include <numbers>
 
 using splay::Polygon;
 using splay::Vec2;
@@ -125,4 +127,18 @@ TEST_CASE("a convex hull has the outermost points, in order, and no others") {
   CHECK(signed_area(hull) == Approx(300));
   CHECK(splay::convex_hull({}).empty());
   CHECK(splay::convex_hull({{1, 1}, {1, 1}}).size() == 1);
+}
+
+// A square and the same turned by 45 degrees about its centre share the regular octagon whose
+// inscribed circle is theirs: n r^2 tan(pi / n) (Bronshtein, Semendyayev, Handbook of Mathematics,
+// plane geometry: regular polygons; from memory).
+TEST_CASE("two convex outlines share the area that both cover") {
+  const Polygon square{{-1, -1}, {1, -1}, {1, 1}, {-1, 1}};
+  const double corner = std::sqrt(2.0);
+  const Polygon turned{{corner, 0}, {0, corner}, {-corner, 0}, {0, -corner}};
+  CHECK(splay::shared_area(square, turned) == Approx(8 * std::tan(std::numbers::pi / 8)));
+  CHECK(splay::shared_area(turned, square) == Approx(8 * std::tan(std::numbers::pi / 8)));
+  const Polygon beside{{1, -1}, {3, -1}, {3, 1}, {1, 1}};
+  CHECK(splay::shared_area(square, beside) == Approx(0).margin(1e-12));
+  CHECK(splay::shared_area(square, {{0, 0}, {3, 0}, {3, 3}, {0, 3}}) == Approx(1));
 }

@@ -8,8 +8,6 @@
 namespace splay::packing {
 namespace {
 
-constexpr double inch = 25.4;
-
 BoardPlan checked(const BoardTask& task, std::int64_t steps) {
   BoardPlan plan = plan_boards(task, {steps, {}});
   REQUIRE(verify::plan(task, plan) == verify::sound);

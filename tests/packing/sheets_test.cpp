@@ -11,8 +11,6 @@
 namespace splay::packing {
 namespace {
 
-constexpr double inch = 25.4;
-
 SheetPlan checked(const SheetTask& task, std::int64_t steps) {
   SheetPlan plan = plan_sheets(task, {steps, {}});
   REQUIRE(verify::plan(task, plan) == verify::sound);

@@ -8,6 +8,10 @@
 #include "geometry/packing_search.h"
 #include "geometry/packing_sheets.h"
 
+namespace splay::packing {
+inline constexpr double inch = 25.4;  // mm, exactly (NIST SP 811)
+}
+
 namespace splay::packing::verify {
 
 inline const std::string sound;  // nothing wrong

@@ -14,26 +14,14 @@ namespace {
 
 namespace fs = std::filesystem;
 
-std::string bytes(const std::string& path) { return writers::read_file(path, 1u << 28); }
-void save(const std::string& path, const std::string& text) { std::ofstream(path) << text; }
-
-std::string changed(std::string text, const std::string& from, const std::string& to) {
-  REQUIRE(text.find(from) != std::string::npos);
-  return text.replace(text.find(from), from.size(), to);
-}
-
-bool has(const test::Run& run, const std::string& words) {
-  return run.output.find(words) != std::string::npos;
-}
-
 // The stool, archived.
 struct Archived {
   test::Folder folder;
   std::string file = folder / "stool.toml", out = folder / "out";
-  std::string text = bytes(test::project("splayed-stool"));
+  std::string text = test::bytes(test::project("splayed-stool"));
   std::string place = out + "/stool-A-archive";
   Archived() {
-    save(file, text);
+    test::save(file, text);
     const test::Run run = print();
     INFO(run.output);
     REQUIRE(run.status == 0);
@@ -53,10 +41,10 @@ struct Archived {
   }
   // Writes the sums anew, as somebody would who changes an archive on purpose.
   void write_sums() const {
-    save(place + "/manifest.sha256",
-         test::run("cd " + place +
-                   " && sha256sum $(ls | LC_ALL=C sort | grep -v '^manifest.sha256$')")
-             .output);
+    test::save(place + "/manifest.sha256",
+               test::run("cd " + place +
+                         " && sha256sum $(ls | LC_ALL=C sort | grep -v '^manifest.sha256$')")
+                   .output);
   }
 };
 
@@ -71,7 +59,7 @@ TEST_CASE("an archive holds what was issued and what it was made from, whole for
         "stool-A-client.pdf", "stool-A-cut-list.csv", "stool-A.json", "stool-A-part-B.svg",
         "stool-A-part-B.dxf", "manifest.json"})
     CHECK(fs::exists(it.place + "/" + name));
-  CHECK(bytes(it.place + "/stool.toml") == it.text);
+  CHECK(test::bytes(it.place + "/stool.toml") == it.text);
   const test::Run sums = test::run("cd " + it.place + " && sha256sum --strict -c manifest.sha256");
   INFO(sums.output);
   CHECK(sums.status == 0);
@@ -87,66 +75,67 @@ TEST_CASE("check proves an archive whole and prints it again byte for byte") {
     const test::Run run = it.check(ending);
     INFO(run.output);
     CHECK(run.status == 0);
-    CHECK(has(run, "every byte the same"));
-    CHECK_FALSE(has(run, "Not the tools"));
+    CHECK(test::has(run, "every byte the same"));
+    CHECK_FALSE(test::has(run, "Not the tools"));
   }
 }
 
 TEST_CASE("a changed, lost or added file of an archive is named") {
   const Archived it;
-  const std::string list = it.place + "/stool-A-cut-list.csv", whole = bytes(list);
+  const std::string list = it.place + "/stool-A-cut-list.csv", whole = test::bytes(list);
   std::string wrong = whole;
   wrong[wrong.size() / 2] ^= 1;
-  save(list, wrong);
+  test::save(list, wrong);
   CHECK(it.check().status == 1);
-  CHECK(has(it.check(), "stool-A-cut-list.csv: not as it was archived"));
+  CHECK(test::has(it.check(), "stool-A-cut-list.csv: not as it was archived"));
   fs::remove(list);
-  CHECK(has(it.check(), "stool-A-cut-list.csv: missing"));
-  save(list, whole);
-  save(it.place + "/extra", "");
-  CHECK(has(it.check(), "extra: not in the manifest"));
-  std::string packed = bytes(it.place + ".zip");
+  CHECK(test::has(it.check(), "stool-A-cut-list.csv: missing"));
+  test::save(list, whole);
+  test::save(it.place + "/extra", "");
+  CHECK(test::has(it.check(), "extra: not in the manifest"));
+  std::string packed = test::bytes(it.place + ".zip");
   packed[packed.size() / 2] ^= 1;
-  save(it.place + ".zip", packed);
+  test::save(it.place + ".zip", packed);
   CHECK(it.check(".zip").status != 0);
 }
 
 TEST_CASE("other tools and other bytes than then are told") {
   const Archived it;
-  auto manifest = nlohmann::ordered_json::parse(bytes(it.place + "/manifest.json"));
+  auto manifest = nlohmann::ordered_json::parse(test::bytes(it.place + "/manifest.json"));
   manifest["made_with"]["versions"]["cairo"] = "0.9";
   manifest["made_with"]["fonts"][0]["sha256"] = std::string(64, '0');
   // A packet that says something else, with its sum put right.
   const std::string pdf = it.place + "/stool-A-shop.pdf";
-  save(pdf, bytes(pdf) + "\n");
-  manifest["sha256"]["stool-A-shop.pdf"] = writers::sha256(bytes(pdf));
-  save(it.place + "/manifest.json", manifest.dump(2) + "\n");
+  test::save(pdf, test::bytes(pdf) + "\n");
+  manifest["sha256"]["stool-A-shop.pdf"] = writers::sha256(test::bytes(pdf));
+  test::save(it.place + "/manifest.json", manifest.dump(2) + "\n");
   it.write_sums();
   const test::Run run = it.check();
   INFO(run.output);
   CHECK(run.status == 1);
-  CHECK(has(run, ", then 0.9"));
-  CHECK(has(run, "is another file than then"));
-  CHECK(has(run, "stool-A-shop.pdf: printed otherwise now"));
-  CHECK_FALSE(has(run, "stool-A-client.pdf"));
+  CHECK(test::has(run, ", then 0.9"));
+  CHECK(test::has(run, "is another file than then"));
+  CHECK(test::has(run, "stool-A-shop.pdf: printed otherwise now"));
+  CHECK_FALSE(test::has(run, "stool-A-client.pdf"));
 }
 
 TEST_CASE("an archive is never written over: another state needs another revision") {
   const Archived it;
-  const std::string manifest = bytes(it.place + "/manifest.json"), zip = bytes(it.place + ".zip");
+  const std::string manifest = test::bytes(it.place + "/manifest.json"),
+                    zip = test::bytes(it.place + ".zip");
   const test::Run again = it.print();
   CHECK(again.status == 0);
-  CHECK(has(again, "there already, the same"));
-  const std::string higher = changed(it.text, "high = 460", "high = 470");
-  save(it.file, higher);
+  CHECK(test::has(again, "there already, the same"));
+  const std::string higher = test::changed(it.text, "high = 460", "high = 470");
+  test::save(it.file, higher);
   const test::Run refused = it.print();
   CHECK(refused.status == 3);
-  CHECK(has(refused, "give this state a revision of its own"));
-  CHECK(bytes(it.place + "/manifest.json") == manifest);
-  CHECK(bytes(it.place + ".zip") == zip);
+  CHECK(test::has(refused, "give this state a revision of its own"));
+  CHECK(test::bytes(it.place + "/manifest.json") == manifest);
+  CHECK(test::bytes(it.place + ".zip") == zip);
   CHECK(it.names().size() == 3);
-  save(it.file, changed(changed(higher, "revision = \"A\"", "revision = \"B\""),
-                        "date = 2026-06-02", "date = 2026-07-03"));
+  test::save(it.file, test::changed(test::changed(higher, "revision = \"A\"", "revision = \"B\""),
+                                    "date = 2026-06-02", "date = 2026-07-03"));
   REQUIRE(it.print().status == 0);
   CHECK(it.names().size() == 5);
   // The index, and what is found in it.
@@ -154,10 +143,12 @@ TEST_CASE("an archive is never written over: another state needs another revisio
   CHECK(all.output.find("2026-06-02") < all.output.find("2026-07-03"));
   const test::Run one = test::run(test::program() + " jobs millrace 07-03 --out " + it.out);
   INFO(one.output);
-  CHECK(has(one, "revision B"));
-  CHECK_FALSE(has(one, "revision A"));
-  CHECK(test::run(test::program() + " jobs nobody --out " + it.out).output.empty());
-  const std::string index = bytes(it.out + "/jobs.csv");
+  CHECK(test::has(one, "revision B"));
+  CHECK_FALSE(test::has(one, "revision A"));
+  const test::Run none = test::run(test::program() + " jobs nobody 2026 --out " + it.out);
+  CHECK(none.status == 0);
+  CHECK(test::has(none, "has \"nobody\" and \"2026\""));
+  const std::string index = test::bytes(it.out + "/jobs.csv");
   CHECK(std::count(index.begin(), index.end(), '\n') == 3);
 }
 
@@ -170,42 +161,43 @@ TEST_CASE("an archive has the same bytes under another locale and time zone") {
   const std::string elsewhere =
       "LOCPATH=" + two.folder.path() + " LC_ALL=de_DE.UTF-8 LANG=de_DE.UTF-8 TZ=Asia/Tokyo ";
   REQUIRE(two.print(elsewhere).status == 0);
-  CHECK(bytes(one.place + ".zip") == bytes(two.place + ".zip"));
+  CHECK(test::bytes(one.place + ".zip") == test::bytes(two.place + ".zip"));
 }
 
 TEST_CASE("what was measured stands beside what was designed, and does not void a signature") {
   test::Folder folder;
-  const std::string file = folder / "stool.toml", text = bytes(test::project("splayed-stool"));
+  const std::string file = folder / "stool.toml",
+                    text = test::bytes(test::project("splayed-stool"));
   const std::string record =
       "\n[as_built]\ndate = 2026-08-01\nheight = 459.2\nhours = 21.5\nphotos = [\"front.jpg\"]\n"
       "notes = [\"Cut the tenons fuller.\"]\n[as_built.part.F]\nlength = \"361 mm\"\n";
-  save(file, text + record);
+  test::save(file, text + record);
   const std::string print = test::program() + " print " + file + " --out " + (folder / "out");
   const test::Run run = test::run(print + " --for archive");
   INFO(run.output);
   REQUIRE(run.status == 0);
   // 460 high as designed; the difference is plain subtraction.
-  const std::string csv = bytes(folder / "out/stool-A-archive/stool-A-as-built.csv");
+  const std::string csv = test::bytes(folder / "out/stool-A-archive/stool-A-as-built.csv");
   CHECK(csv.find("height over everything,460,459.2,-0.8,460 mm\r\n") != std::string::npos);
   CHECK(csv.find("F length,360,361,1,360 mm\r\n") != std::string::npos);
   CHECK(csv.find("note: Cut the tenons fuller.") != std::string::npos);
   const test::Run jobs = test::run(test::program() + " jobs --out " + (folder / "out"));
-  CHECK(has(jobs, "21.5 hours"));
-  CHECK(has(jobs, "front.jpg"));
+  CHECK(test::has(jobs, "21.5 hours"));
+  CHECK(test::has(jobs, "front.jpg"));
   CHECK(test::run(test::program() + " check " + (folder / "out/stool-A-archive.zip")).status == 0);
   // The check figure of the client's set is the one without the record.
   const auto figure = [&](const std::string& source) {
-    save(file, source);
+    test::save(file, source);
     REQUIRE(test::run(print + " --for client").status == 0);
     const std::string words =
         test::run("pdftotext -layout " + (folder / "out/stool-A-client.pdf") + " -").output;
     return words.substr(words.find("SHA-256"), 120);
   };
   CHECK(figure(text + record) == figure(text));
-  save(file, text + "\n[as_built.part.Z]\nlength = 1\n");
+  test::save(file, text + "\n[as_built.part.Z]\nlength = 1\n");
   const test::Run unknown = test::run(test::program() + " check " + file);
   CHECK(unknown.status == 1);
-  CHECK(has(unknown, "no part has the mark \"Z\""));
-  save(file, text + "\n[as_built]\nheigth = 1\n");
-  CHECK(has(test::run(test::program() + " check " + file), "did you mean \"height\""));
+  CHECK(test::has(unknown, "no part has the mark \"Z\""));
+  test::save(file, text + "\n[as_built]\nheigth = 1\n");
+  CHECK(test::has(test::run(test::program() + " check " + file), "did you mean \"height\""));
 }

@@ -19,12 +19,10 @@ std::string only_pdf(const test::Folder& folder) {
   return {};
 }
 
-std::string bytes(const std::string& file) { return writers::read_file(file, 1u << 28); }
-
 }  // namespace
 
 TEST_CASE("every demo on every paper: sound PDF, fonts embedded, words come back") {
-  const std::string paper = GENERATE("A4", "Letter", "A3", "Tabloid");
+  const std::string paper = GENERATE("A4", "letter", "A3", "tabloid");
   for (const std::string& demo : test::demo_names()) {
     INFO(demo << " on " << paper);
     test::Folder folder;
@@ -47,7 +45,7 @@ TEST_CASE("every demo on every paper: sound PDF, fonts embedded, words come back
     // No replacement character, and every degree sign with its figure.
     CHECK(text.output.find("\xEF\xBF\xBD") == std::string::npos);
     CHECK(text.output.find("\xC2\xB0") != std::string::npos);
-    const std::string raw = bytes(pdf);
+    const std::string raw = test::bytes(pdf);
     CHECK(raw.find("/PrintScaling /None") != std::string::npos);
   }
 }
@@ -70,7 +68,7 @@ TEST_CASE("the same file gives the same bytes under another locale, time zone an
   for (const auto& entry : fs::directory_iterator(one.path())) {
     ++files;
     const std::string name = entry.path().filename().string();
-    CHECK(bytes(one / name) == bytes(two / name));
+    CHECK(test::bytes(one / name) == test::bytes(two / name));
   }
   CHECK(files >= 2);
 }
@@ -84,7 +82,7 @@ TEST_CASE("letters and figures are at least 2.5 mm high on paper") {
   REQUIRE(
       test::run("qpdf --qdf --object-streams=disable '" + only_pdf(folder) + "' '" + plain + "'")
           .status == 0);
-  const std::string raw = bytes(plain);
+  const std::string raw = test::bytes(plain);
   const std::regex size_form(R"(/F\d+ ([0-9.]+) Tf)");
   double least = 1e9;
   int seen = 0;

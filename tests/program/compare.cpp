@@ -10,19 +10,8 @@ using namespace splay;
 
 namespace {
 
-std::string changed(std::string text, const std::string& from, const std::string& to) {
-  REQUIRE(text.find(from) != std::string::npos);
-  return text.replace(text.find(from), from.size(), to);
-}
-
-void save(const std::string& path, const std::string& text) { std::ofstream(path) << text; }
-
 int pages_in(const std::string& pdf) {
   return std::stoi(test::run("pdfinfo '" + pdf + "' | grep '^Pages:'").output.substr(6));
-}
-
-bool has(const test::Run& run, const std::string& words) {
-  return run.output.find(words) != std::string::npos;
 }
 
 // The demo bookcase and a changed copy of it.
@@ -43,15 +32,15 @@ TEST_CASE("a size that changes is listed with the parts, steps and pages it touc
   std::string text = writers::read_file(pair.before, 1u << 20);
   const std::regex revision("\nrevision = \"[^\"]*\"");
   text = std::regex_replace(text, revision, "\nrevision = \"Z\"");
-  text = changed(text, "height = 300, bottom = \"thin\"", "height = 290, bottom = \"thin\"");
-  save(pair.now, text);
+  text = test::changed(text, "height = 300, bottom = \"thin\"", "height = 290, bottom = \"thin\"");
+  test::save(pair.now, text);
   const test::Run run = test::run(pair.compare);
   INFO(run.output);
   REQUIRE(run.status == 0);
-  CHECK(has(run, "job.revision: "));
-  CHECK(has(run, "drawer.drawer.box.height: 300 -> 290"));
-  CHECK(has(run, "width 300 to 290 mm"));
-  for (const char* other : {"(books ", "(door", "(plinth "}) CHECK_FALSE(has(run, other));
+  CHECK(test::has(run, "job.revision: "));
+  CHECK(test::has(run, "drawer.drawer.box.height: 300 -> 290"));
+  CHECK(test::has(run, "width 300 to 290 mm"));
+  for (const char* other : {"(books ", "(door", "(plinth "}) CHECK_FALSE(test::has(run, other));
   const std::string pdf = pair.out + "/plain-bookcase-Z-shop-changes.pdf";
   const int all = pages_in(pdf);
   const std::string words = test::run("pdftotext -layout '" + pdf + "' -").output;
@@ -80,21 +69,21 @@ TEST_CASE("a size that changes is listed with the parts, steps and pages it touc
 TEST_CASE("the same file twice has no difference, and two states of one revision are told") {
   Pair pair;
   const std::string text = writers::read_file(pair.before, 1u << 20);
-  save(pair.now, text);
+  test::save(pair.now, text);
   const test::Run same = test::run(pair.compare);
   CHECK(same.status == 0);
   CHECK(same.output == "No difference.\n");
   CHECK_FALSE(std::filesystem::exists(pair.out));
-  save(pair.now, changed(text, "length = 250", "length = 240"));
-  CHECK(has(test::run(pair.compare), "Both files say revision"));
+  test::save(pair.now, test::changed(text, "length = 250", "length = 240"));
+  CHECK(test::has(test::run(pair.compare), "Both files say revision"));
 }
 
 TEST_CASE("a client is told what is wanted otherwise, not the shop's steps") {
   Pair pair;
   std::string text = writers::read_file(pair.before, 1u << 20);
-  text = changed(text, "plinth = 100", "plinth = 110");
-  text = changed(text, "[shop.saw]\n", "[shop.saw]\nwidest_stack = 21\n");
-  save(pair.now, text);
+  text = test::changed(text, "plinth = 100", "plinth = 110");
+  text = test::changed(text, "[shop.saw]\n", "[shop.saw]\nwidest_stack = 21\n");
+  test::save(pair.now, text);
   const test::Run run = test::run(pair.compare + " --for client");
   INFO(run.output);
   REQUIRE(run.status == 0);
@@ -111,14 +100,14 @@ TEST_CASE("a change too small for the fraction is told in the job's unit") {
   Pair pair;
   pair.before = test::project("canted-tea-cabinet");
   const std::string text = writers::read_file(pair.before, 1u << 20);
-  save(pair.now,
-       changed(changed(text, "revision = \"B\"", "revision = \"C\""), "\"0.713\"", "\"0.728\""));
+  test::save(pair.now, test::changed(test::changed(text, "revision = \"B\"", "revision = \"C\""),
+                                     "\"0.713\"", "\"0.728\""));
   const test::Run run = test::run(test::program() + " compare " + pair.before + " " + pair.now +
                                   " --out " + pair.out);
   INFO(run.output);
   REQUIRE(run.status == 0);
-  CHECK(has(run, "thickness 0.015 in more"));
-  CHECK_FALSE(has(run, " mm"));
+  CHECK(test::has(run, "thickness 0.015 in more"));
+  CHECK_FALSE(test::has(run, " mm"));
   // On paper no word of the file's grammar.
   const std::string pdf = pair.out + "/plain-bookcase-C-shop-changes.pdf";
   const std::string words = test::run("pdftotext -enc UTF-8 -layout -l 2 '" + pdf + "' -").output;

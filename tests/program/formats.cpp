@@ -21,8 +21,6 @@ std::string revision_of(const std::string& demo) {
   return text.substr(at, text.find('"', at) - at);
 }
 
-void save(const std::string& path, const std::string& text) { std::ofstream(path) << text; }
-
 }  // namespace
 
 // RFC 4180 for the cut list; the DXF reference and SVG 1.1 through their readers.
@@ -87,11 +85,11 @@ TEST_CASE("pictures of every page and one of all") {
 
 TEST_CASE("every demo's report fits the published schema, and a spoilt one does not") {
   test::Folder folder;
-  save(folder / "schema.json", test::run(test::program() + " schema report").output);
+  test::save(folder / "schema.json", test::run(test::program() + " schema report").output);
   std::string files;
   for (const std::string& demo : test::demo_names()) {
     const std::string file = folder / (demo + ".json");
-    save(file, test::run(test::program() + " report " + test::project(demo)).output);
+    test::save(file, test::run(test::program() + " report " + test::project(demo)).output);
     files += " " + file;
   }
   const std::string validate =
@@ -102,7 +100,7 @@ TEST_CASE("every demo's report fits the published schema, and a spoilt one does 
   auto report = nlohmann::json::parse(
       writers::read_file(folder / (test::demo_names().front() + ".json"), 1u << 26));
   const auto refused = [&](const nlohmann::json& spoilt) {
-    save(folder / "spoilt.json", spoilt.dump());
+    test::save(folder / "spoilt.json", spoilt.dump());
     return test::run(validate + " " + (folder / "spoilt.json")).status == 1;
   };
   auto spoilt = report;
@@ -118,7 +116,7 @@ TEST_CASE("every demo's report fits the published schema, and a spoilt one does 
 
 TEST_CASE("project files fit the editor's schema, and a slip of the pen does not") {
   test::Folder folder;
-  save(folder / "schema.json", test::run(test::program() + " schema project").output);
+  test::save(folder / "schema.json", test::run(test::program() + " schema project").output);
   const std::string validate =
       "/usr/bin/python3 " + scripts + "validate.py " + (folder / "schema.json");
   std::string files;
@@ -135,7 +133,7 @@ TEST_CASE("project files fit the editor's schema, and a slip of the pen does not
     std::string slip = text;
     REQUIRE(slip.find(from) != std::string::npos);
     slip.replace(slip.find(from), from.size(), to);
-    save(folder / "slip.toml", slip);
+    test::save(folder / "slip.toml", slip);
     INFO(from);
     CHECK(test::run(validate + " " + (folder / "slip.toml")).status == 1);
   }

@@ -16,8 +16,6 @@ namespace {
 
 namespace fs = std::filesystem;
 
-std::string bytes(const std::string& path) { return writers::read_file(path, 1u << 28); }
-
 std::set<std::string> names_in(const std::string& folder) {
   std::set<std::string> names;
   for (const auto& entry : fs::directory_iterator(folder)) names.insert(entry.path().filename());
@@ -45,7 +43,7 @@ TEST_CASE("on a full disk the old binder stays and the reason is told") {
   const test::Run archive =
       test::run(print(test::project("splayed-stool"), disk) + " --for archive");
   const std::set<std::string> names = names_in(disk);
-  const std::string kept = bytes(disk + "/" + pdf);
+  const std::string kept = test::bytes(disk + "/" + pdf);
   REQUIRE(umount(disk.c_str()) == 0);
   INFO(run.output);
   CHECK(run.status == 3);
@@ -76,19 +74,19 @@ TEST_CASE("a folder that can't be written to is named, and what is in it stays")
   CHECK(run.status == 3);
   CHECK(run.output.find(locked) != std::string::npos);
   CHECK(names_in(locked) == std::set<std::string>{pdf});
-  CHECK(bytes(locked + "/" + pdf) == "old");
+  CHECK(test::bytes(locked + "/" + pdf) == "old");
 }
 
 // Killed at a different moment each time: the binder is the old one or the new one, whole.
 TEST_CASE("a killed process leaves the old binder or the new one, nothing in between") {
   test::Folder folder;
   const std::string out = folder / "out", other = folder / "splayed-stool.toml";
-  std::string text = bytes(test::project("splayed-stool"));
+  std::string text = test::bytes(test::project("splayed-stool"));
   std::ofstream(other) << text.replace(text.find("high = 460"), 10, "high = 470");
   REQUIRE(test::run(print(other, out)).status == 0);
-  const std::string fresh = bytes(out + "/" + pdf);
+  const std::string fresh = test::bytes(out + "/" + pdf);
   REQUIRE(test::run(print(test::project("splayed-stool"), out)).status == 0);
-  const std::string old = bytes(out + "/" + pdf);
+  const std::string old = test::bytes(out + "/" + pdf);
   REQUIRE(old != fresh);
   int killed = 0;
   for (int i = 0; i < 40; ++i) {
@@ -98,7 +96,7 @@ TEST_CASE("a killed process leaves the old binder or the new one, nothing in bet
         test::run("timeout -s KILL " + seconds + " " +
                   print(i % 2 == 0 ? other : test::project("splayed-stool"), out));
     killed += run.status == 137;
-    const std::string now = bytes(out + "/" + pdf);
+    const std::string now = test::bytes(out + "/" + pdf);
     INFO("after " << seconds);
     REQUIRE((now == old || now == fresh));
   }

@@ -7,8 +7,11 @@
 #include <cstdio>
 #include <cstdlib>
 #include <filesystem>
+#include <fstream>
 #include <stdexcept>
 #include <string>
+
+#include "writers/files.h"
 
 namespace splay::test {
 
@@ -32,6 +35,23 @@ inline Run run(const std::string& command) {
 inline std::string program() { return SPLAYBOOK_PROGRAM; }
 inline std::string project(const std::string& name) {
   return std::string(SPLAYBOOK_SOURCE_DIR) + "/projects/" + name + ".toml";
+}
+
+inline bool has(const Run& run, const std::string& words) {
+  return run.output.find(words) != std::string::npos;
+}
+
+inline std::string bytes(const std::string& file) { return writers::read_file(file, 1u << 28); }
+// Folders that aren't there are made.
+inline void save(const std::string& file, const std::string& text) {
+  std::filesystem::create_directories(std::filesystem::path(file).parent_path());
+  std::ofstream(file) << text;
+}
+// The first `from` in the text replaced; it must be there.
+inline std::string changed(std::string text, const std::string& from, const std::string& to) {
+  const std::size_t at = text.find(from);
+  if (at == std::string::npos) throw std::runtime_error("not in the text: " + from);
+  return text.replace(at, from.size(), to);
 }
 
 // A folder of its own that goes with the test.

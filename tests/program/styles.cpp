@@ -12,15 +12,6 @@ namespace {
 
 namespace fs = std::filesystem;
 
-std::string bytes(const std::string& path) { return writers::read_file(path, 1u << 28); }
-void save(const std::string& path, const std::string& text) {
-  fs::create_directories(fs::path(path).parent_path());
-  std::ofstream(path) << text;
-}
-bool has(const test::Run& run, const std::string& words) {
-  return run.output.find(words) != std::string::npos;
-}
-
 constexpr const char* good_sign =
     "<svg viewBox='0 0 24 24' fill='none' stroke='black' stroke-width='3'>\n"
     "  <polygon points='2 21 12 3 22 21'/>\n</svg>\n";
@@ -30,11 +21,11 @@ struct Shop {
   test::Folder folder;
   std::string file = folder / "stool.toml", out = folder / "out";
   explicit Shop(const std::string& style) {
-    save(file, bytes(test::project("splayed-stool")));
-    save(folder / "styles/own.toml", style);
+    test::save(file, test::bytes(test::project("splayed-stool")));
+    test::save(folder / "styles/own.toml", style);
   }
   void sign(const std::string& name, const std::string& text) const {
-    save(folder / ("styles/" + name), text);
+    test::save(folder / ("styles/" + name), text);
   }
   test::Run print(const std::string& more = "") const {
     return test::run(test::program() + " print " + file + " --style own --out " + out + " " + more);
@@ -55,15 +46,15 @@ TEST_CASE("a style's signs are printed, and its pages left out, from a folder be
   const test::Run run = shop.print();
   INFO(run.output);
   REQUIRE(run.status == 0);
-  CHECK_FALSE(has(run, "drawing hand failed"));
+  CHECK_FALSE(test::has(run, "drawing hand failed"));
   CHECK(shop.words().find("Signs and words") == std::string::npos);
   CHECK(shop.words().find("Checks and cautions") != std::string::npos);
-  const bool said = bytes(shop.file).find("\npaper") != std::string::npos;
+  const bool said = test::bytes(shop.file).find("\npaper") != std::string::npos;
   const test::Run info = test::run("pdfinfo " + shop.out + "/stool-A-shop.pdf");
-  if (!said) CHECK(has(info, "612 x 792"));
+  if (!said) CHECK(test::has(info, "612 x 792"));
   REQUIRE(shop.print("--for client --paper A4").status == 0);
   CHECK(shop.words("client").find("Materials and finish") == std::string::npos);
-  CHECK(has(test::run("pdfinfo " + shop.out + "/stool-A-client.pdf"), "(A4)"));
+  CHECK(test::has(test::run("pdfinfo " + shop.out + "/stool-A-client.pdf"), "(A4)"));
 }
 
 TEST_CASE("what a style may not leave out is refused at its place, and nothing is printed") {
@@ -71,11 +62,11 @@ TEST_CASE("what a style may not leave out is refused at its place, and nothing i
   const test::Run run = shop.print();
   INFO(run.output);
   CHECK(run.status != 0);
-  CHECK(has(run, "own.toml:2:24"));
-  CHECK(has(run, "\"checks\" can't be left out: it carries cautions"));
+  CHECK(test::has(run, "own.toml:2:24"));
+  CHECK(test::has(run, "\"checks\" can't be left out: it carries cautions"));
   CHECK_FALSE(fs::exists(shop.out));
-  save(shop.folder / "styles/own.toml", "leave_out = [\"lables\"]\n");
-  CHECK(has(shop.print(), "did you mean \"labels\"?"));
+  test::save(shop.folder / "styles/own.toml", "leave_out = [\"lables\"]\n");
+  CHECK(test::has(shop.print(), "did you mean \"labels\"?"));
 }
 
 TEST_CASE("signs are read from the style's own folder and from nowhere else") {
@@ -83,14 +74,14 @@ TEST_CASE("signs are read from the style's own folder and from nowhere else") {
     const test::Run run = shop.print();
     INFO(run.output);
     CHECK(run.status != 0);
-    CHECK(has(run, "own.toml:2:8"));
-    CHECK(has(run, why));
+    CHECK(test::has(run, "own.toml:2:8"));
+    CHECK(test::has(run, why));
     CHECK_FALSE(fs::exists(shop.out));
   };
   for (const char* path : {"../secret.svg", "/etc/secret.svg", "marks/../../secret.svg",
                            "./secret.svg", "marks//a.svg", "C:secret.svg"}) {
     const Shop shop(std::string("[symbols]\nshop = \"") + path + "\"\n");
-    save(shop.folder / "secret.svg", good_sign);
+    test::save(shop.folder / "secret.svg", good_sign);
     refused(shop, "is no SVG file below the style's folder");
   }
   const Shop shop("[symbols]\nshop = \"mark.svg\"\n");
@@ -99,7 +90,7 @@ TEST_CASE("signs are read from the style's own folder and from nowhere else") {
   fs::create_directory(mark);
   refused(shop, "mark.svg");
   fs::remove(mark);
-  save(shop.folder / "secret.svg", good_sign);
+  test::save(shop.folder / "secret.svg", good_sign);
   fs::create_symlink("../secret.svg", mark);
   refused(shop, "lies elsewhere than the style");
   fs::remove(mark);
@@ -107,11 +98,11 @@ TEST_CASE("signs are read from the style's own folder and from nowhere else") {
   refused(shop, "mark.svg");
   fs::remove(mark);
   // A folder that is a link leads out just as well.
-  save(shop.folder / "styles/own.toml", "[symbols]\nshop = \"marks/secret.svg\"\n");
+  test::save(shop.folder / "styles/own.toml", "[symbols]\nshop = \"marks/secret.svg\"\n");
   fs::create_directory_symlink("..", shop.folder / "styles/marks");
   refused(shop, "lies elsewhere than the style");
   // A link to a file below the folder is good.
-  save(shop.folder / "styles/own.toml", "[symbols]\nshop = \"mark.svg\"\n");
+  test::save(shop.folder / "styles/own.toml", "[symbols]\nshop = \"mark.svg\"\n");
   shop.sign("deep/real.svg", good_sign);
   fs::create_symlink("deep/real.svg", mark);
   CHECK(shop.print().status == 0);
@@ -123,13 +114,13 @@ TEST_CASE("a sign that can't be drawn is told by the style's place and by its ow
   const test::Run run = shop.print();
   INFO(run.output);
   CHECK(run.status != 0);
-  CHECK(has(run, "own.toml:2:8"));
-  CHECK(has(run, "mark.svg:3:"));
-  CHECK(has(run, "the element text"));
-  CHECK(has(run, "mark.svg:4:6"));
-  CHECK(has(run, "the attribute blur of g"));
+  CHECK(test::has(run, "own.toml:2:8"));
+  CHECK(test::has(run, "mark.svg:3:"));
+  CHECK(test::has(run, "the element text"));
+  CHECK(test::has(run, "mark.svg:4:6"));
+  CHECK(test::has(run, "the attribute blur of g"));
   shop.sign("mark.svg", std::string((1u << 18) + 9, ' '));
-  CHECK(has(shop.print(), "bytes"));
+  CHECK(test::has(shop.print(), "bytes"));
 }
 
 TEST_CASE("an archive holds the signs it was printed with, and is printed again from them") {
@@ -140,9 +131,9 @@ TEST_CASE("an archive holds the signs it was printed with, and is printed again 
   INFO(run.output);
   REQUIRE(run.status == 0);
   const std::string place = shop.out + "/stool-A-archive";
-  CHECK(bytes(place + "/style-own-marks-face.svg") == good_sign);
-  CHECK(bytes(place + "/style-own-mark.svg") == good_sign);
-  const auto manifest = nlohmann::json::parse(bytes(place + "/manifest.json"));
+  CHECK(test::bytes(place + "/style-own-marks-face.svg") == good_sign);
+  CHECK(test::bytes(place + "/style-own-mark.svg") == good_sign);
+  const auto manifest = nlohmann::json::parse(test::bytes(place + "/manifest.json"));
   CHECK(manifest["made_from"]["symbols"]["client"]["marks/face.svg"] == "style-own-marks-face.svg");
   CHECK(manifest["sha256"].contains("style-own-mark.svg"));
   CHECK(test::run("cd " + place + " && sha256sum --strict -c manifest.sha256").status == 0);
@@ -152,10 +143,10 @@ TEST_CASE("an archive holds the signs it was printed with, and is printed again 
     const test::Run check = test::run(test::program() + " check " + place + ending);
     INFO(check.output);
     CHECK(check.status == 0);
-    CHECK(has(check, "every byte the same"));
+    CHECK(test::has(check, "every byte the same"));
   }
   fs::remove(place + "/style-own-mark.svg");
-  CHECK(has(test::run(test::program() + " check " + place), "style-own-mark.svg: missing"));
+  CHECK(test::has(test::run(test::program() + " check " + place), "style-own-mark.svg: missing"));
 }
 
 TEST_CASE("a style's typeface is what the pages are set in, and one that is not there is told") {
@@ -165,24 +156,24 @@ TEST_CASE("a style's typeface is what the pages are set in, and one that is not 
   REQUIRE(run.status == 0);
   const std::string place = shop.out + "/stool-A-archive";
   const test::Run used = test::run("pdffonts " + place + "/stool-A-shop.pdf");
-  CHECK(has(used, "DejaVuSansCondensed-Bold"));
-  CHECK_FALSE(has(used, "Liberation"));
+  CHECK(test::has(used, "DejaVuSansCondensed-Bold"));
+  CHECK_FALSE(test::has(used, "Liberation"));
   const test::Run again = test::run(test::program() + " check " + place);
-  CHECK(has(again, "every byte the same"));
-  CHECK_FALSE(has(again, "Not the tools"));
+  CHECK(test::has(again, "every byte the same"));
+  CHECK_FALSE(test::has(again, "Not the tools"));
 
-  save(shop.folder / "styles/own.toml", "\ntypeface = \"No Such Letters\"\n");
+  test::save(shop.folder / "styles/own.toml", "\ntypeface = \"No Such Letters\"\n");
   const test::Run refused = shop.print();
   CHECK(refused.status != 0);
-  CHECK(has(refused, "own.toml:2:12"));
-  CHECK(has(refused, "no TrueType font \"No Such Letters\" (upright) is installed"));
-  CHECK(has(refused, "fc-list : family"));
+  CHECK(test::has(refused, "own.toml:2:12"));
+  CHECK(test::has(refused, "no TrueType font \"No Such Letters\" (upright) is installed"));
+  CHECK(test::has(refused, "fc-list : family"));
 }
 
 TEST_CASE("a style's fields are explained") {
   const test::Run run = test::run(test::program() + " explain style");
   CHECK(run.status == 0);
   for (const char* word : {"leave_out", "\"cut-list\"", "\"client-price\"", "paper", "symbols"})
-    CHECK(has(run, word));
-  CHECK(has(test::run(test::program() + " explain style.symbols"), "the maker's own mark"));
+    CHECK(test::has(run, word));
+  CHECK(test::has(test::run(test::program() + " explain style.symbols"), "the maker's own mark"));
 }

@@ -49,33 +49,31 @@ class Watch {
   int pid_ = 0;
 };
 
-void save(const std::string& path, const std::string& text) { std::ofstream(path) << text; }
-
 }  // namespace
 
 TEST_CASE("watch prints at each save and keeps the last good packet on a fault") {
   test::Folder folder;
   const std::string file = folder / "stool.toml", pdf = folder / "out/stool-A-shop.pdf";
   const std::string text = writers::read_file(test::project("splayed-stool"), 1u << 20);
-  save(file, text);
+  test::save(file, text);
   const Watch watch(folder, file);
   REQUIRE(watch.says("printed ", 1));
   const std::string first = writers::read_file(pdf, 1u << 26);
 
   std::string higher = text;
   higher.replace(higher.find("high = 460"), 10, "high = 470");
-  save(file, higher);
+  test::save(file, higher);
   REQUIRE(watch.says("printed ", 2));
   const std::string second = writers::read_file(pdf, 1u << 26);
   CHECK(first != second);
 
-  save(file, "[job]\ntitel = 1\n");
+  test::save(file, "[job]\ntitel = 1\n");
   REQUIRE(watch.says("The last good packet stays as it is.", 1));
   CHECK(watch.says("did you mean \"title\"", 1));
   CHECK(writers::read_file(pdf, 1u << 26) == second);
 
   // As editors save: another file put in its place.
-  save(folder / "new", text);
+  test::save(folder / "new", text);
   std::filesystem::rename(folder / "new", file);
   REQUIRE(watch.says("printed ", 3));
   CHECK(writers::read_file(pdf, 1u << 26) == first);
@@ -86,19 +84,19 @@ TEST_CASE("watch prints at each save of the style and of the signs it names") {
   const std::string file = folder / "stool.toml", style = folder / "styles/own.toml";
   const std::string sign = "<svg viewBox='0 0 9 9'><rect x='1' y='1' width='7' height='7'/></svg>";
   std::filesystem::create_directories(folder / "styles/marks");
-  save(file, writers::read_file(test::project("splayed-stool"), 1u << 20));
-  save(style, "leave_out = [\"signs\"]\n");
+  test::save(file, writers::read_file(test::project("splayed-stool"), 1u << 20));
+  test::save(style, "leave_out = [\"signs\"]\n");
   const Watch watch(folder, file, " --style own");
   REQUIRE(watch.says("printed ", 1));
 
   // The sign is named before it is there.
-  save(style, "[symbols]\nshop = \"marks/shop.svg\"\n");
+  test::save(style, "[symbols]\nshop = \"marks/shop.svg\"\n");
   REQUIRE(watch.says("\"marks/shop.svg\" can't be had", 1));
   CHECK(watch.says("The last good packet stays as it is.", 1));
-  save(folder / "styles/marks/shop.svg", sign);
+  test::save(folder / "styles/marks/shop.svg", sign);
   REQUIRE(watch.says("printed ", 2));
-  save(folder / "styles/marks/other.svg", sign);  // nobody names it
-  save(file, writers::read_file(test::project("splayed-stool"), 1u << 20));
+  test::save(folder / "styles/marks/other.svg", sign);  // nobody names it
+  test::save(file, writers::read_file(test::project("splayed-stool"), 1u << 20));
   REQUIRE(watch.says("printed ", 3));
   CHECK_FALSE(watch.says_by_now("printed ", 4));
 }

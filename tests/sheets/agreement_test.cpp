@@ -5,6 +5,7 @@
 #include <regex>
 
 #include "sheets/part_pages.h"
+#include "support/demos.h"
 #include "writers/picture.h"
 #include "writers/tools.h"
 #include "writers/writers.h"
@@ -14,11 +15,6 @@ using namespace splay;
 namespace {
 
 constexpr double dpi = 150;
-
-const char* const demos[] = {"canted-tea-cabinet",  "plain-bookcase", "six-sided-tea-tray",
-                             "six-sided-wall-case", "splayed-stool",  "tall-legged-tea-cabinet"};
-
-std::string path_of(const char* demo) { return std::string("projects/") + demo + ".toml"; }
 
 // The items without those of one type, groups searched.
 template <class T>
@@ -66,7 +62,7 @@ void check_same(const writer_tests::Picture& a, const writer_tests::Picture& b, 
 // the PDF through Poppler and Cairo. Lines and tones also by Poppler's own renderer, and in the SVG
 // by librsvg.
 TEST_CASE("PDF and PNG and SVG of a demo's pages are one picture") {
-  const test::Built piece = test::piece_from(path_of("splayed-stool"));
+  const test::Built piece = test::piece_from("projects/splayed-stool.toml");
   const ink::Packet packet = test::binder(piece);
   for (std::size_t page = 0; page < packet.pages.size(); page += 4) {
     INFO("page " << packet.pages[page].label);
@@ -90,8 +86,8 @@ TEST_CASE("PDF and PNG and SVG of a demo's pages are one picture") {
 // https://ukworkshop.co.uk/threads/the-wrong-sort-of-metric-tape.135096
 TEST_CASE("every chain printed in a binder adds up to the overall printed with it") {
   int chains = 0;
-  for (const char* demo : demos) {
-    const test::Built piece = test::piece_from(path_of(demo));
+  for (const std::string& demo : test::demo_names()) {
+    const test::Built piece = test::piece_from("projects/" + demo + ".toml");
     for (const ink::Page& page : test::binder(piece).pages) {
       struct Sum {
         std::int64_t parts = 0, whole = -1;
@@ -122,7 +118,7 @@ TEST_CASE("every chain printed in a binder adds up to the overall printed with i
 // https://help.seamwork.com/hc/en-us/articles/360004182294-The-test-square-on-my-digital-pattern-is-too-small
 // At 72 points to the inch (ISO 32000-1) 4 in are 288 points, on every page, across and up.
 TEST_CASE("a bar of four inches lies across every page and another up it, measured in the PDF") {
-  const test::Built piece = test::piece_from(path_of("splayed-stool"));
+  const test::Built piece = test::piece_from("projects/splayed-stool.toml");
   const ink::Packet packet = test::binder(piece);
   const writer_tests::Folder folder;
   const std::string pdf = folder.save("it.pdf", writers::pdf(packet, test::fonts()));

@@ -7,6 +7,7 @@
 #include "ink/lint.h"
 #include "ink/outline.h"
 #include "sheets/packet.h"
+#include "sheets/part_pages.h"
 #include "support/demos.h"
 #include "support/piece.h"
 #include "writers/files.h"
@@ -17,23 +18,10 @@ namespace {
 
 namespace fs = std::filesystem;
 
-const ink::FontSet& fonts() {
-  static const ink::FontSet set;
-  return set;
-}
-
 using test::demos;
+using test::fonts;
 
 test::Built built(const fs::path& file) { return test::build(writers::read_file(file, 1u << 24)); }
-
-std::string faults(const test::Built& piece, const ink::Packet& packet) {
-  std::vector<std::string> marks;
-  for (const fabrication::PartRow& row : piece.plan.rows) marks.push_back(row.mark);
-  std::string text;
-  for (const ink::LintFault& fault : ink::lint(packet, fonts(), marks))
-    text += "page " + fault.page + ": " + fault.rule + ": " + fault.text + "\n";
-  return text;
-}
 
 std::vector<std::string> words(const ink::Page& page) {
   std::vector<std::string> found;
@@ -107,7 +95,7 @@ TEST_CASE("no demo has a page fault on any paper, bound on one side or two") {
         const ink::Packet packet = sheets::make_packet(piece.plan, model::Style{}, fonts());
         INFO(fs::path(file).filename()
              << ", " << packet.pages.front().paper.name << (two_sided ? ", two-sided" : ""));
-        CHECK_THAT(faults(piece, packet), Catch::Equals(""));
+        CHECK_THAT(test::page_faults(piece, packet), Catch::Equals(""));
       }
     }
   }

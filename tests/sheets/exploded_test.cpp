@@ -17,7 +17,7 @@ namespace {
 
 using namespace splay;
 
-std::string stool(const std::string& name, double height, double x) {
+std::string stool_at(const std::string& name, double height, double x) {
   return "[table." + name + "]\nheight = " + std::to_string(height) +
          "\nwidth = 330\ndepth = 250\nsplay = [\"8 deg\", \"6 deg\"]\nat = [" + std::to_string(x) +
          ", 0, 0]\n[table." + name +
@@ -30,7 +30,7 @@ std::string stool(const std::string& name, double height, double x) {
 test::Built room(int stools) {
   std::string text = test::job("mm") + test::board("oak", "40") + test::board("rail", "20");
   for (int i = 0; i < stools; ++i)
-    text += stool("stool" + std::to_string(i), 430 + std::min(i, stools - 2), 900 * i);
+    text += stool_at("stool" + std::to_string(i), 430 + std::min(i, stools - 2), 900 * i);
   return test::build(text);
 }
 

@@ -29,7 +29,7 @@ model::Style style_of(const std::string& text) {
   return *reading.style;
 }
 
-test::Built stool() {
+test::Built stool_piece() {
   return test::build(writers::read_file(
       std::string(SPLAYBOOK_SOURCE_DIR) + "/projects/splayed-stool.toml", 1 << 20));
 }
@@ -99,7 +99,7 @@ std::size_t groups(const ink::Packet& packet) {
 }  // namespace
 
 TEST_CASE("the paper is the job's where it says one, else the style's, else A4") {
-  test::Built piece = stool();
+  test::Built piece = stool_piece();
   model::Job& job = piece.project->job;
   job.paper = {model::PaperSize::a4};
   CHECK(packet(piece, model::Style{}).pages.front().paper.name == "A4");
@@ -133,7 +133,7 @@ TEST_CASE("pages left out are neither there nor in the index, and nothing points
 }
 
 TEST_CASE("the page lint still sees what is missing when other pages were left out") {
-  const test::Built piece = stool();
+  const test::Built piece = stool_piece();
   const model::Style style = style_of("leave_out = ['labels', 'part-views']");
   ink::Packet less = packet(piece, style);
   const auto wanted = sheets::parts_wanted(piece.plan, style, sheets::ForWhom::shop);
@@ -162,7 +162,7 @@ TEST_CASE("every kind of page that may be left out can be, all at once, in both 
   for (const model::PageKind& kind : sheets::page_kinds())
     if (kind.kept.empty()) words += "'" + std::string(kind.word) + "', ";
   const model::Style style = style_of("leave_out = [" + words + "]");
-  const test::Built piece = stool();
+  const test::Built piece = stool_piece();
   for (const auto whom : {sheets::ForWhom::shop, sheets::ForWhom::client}) {
     const ink::Packet less = packet(piece, style, whom);
     CHECK(less.pages.size() >= 2);
@@ -237,7 +237,7 @@ TEST_CASE("signs of the maker's own take the place of ours, without any ours are
 }
 
 TEST_CASE("the maker's own mark stands in every title block, and large on the client's cover") {
-  test::Built piece = stool();
+  test::Built piece = stool_piece();
   piece.project->job.maker.value = "Lindholt & Quill Joinery Workshop";
   model::Style marked;
   marked.symbols.shop.symbol = symbol(shop_mark);

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <catch2/catch.hpp>
+#include <cmath>
 #include <memory>
 #include <string>
 
@@ -78,6 +79,14 @@ inline Built build(const std::string& text) {
   return built;
 }
 
+// mm, as the part says of itself.
+inline double measure(const parts::Part& part, const std::string& name) {
+  for (const parts::Measure& each : part.measures)
+    if (each.name == name) return each.mm;
+  FAIL(part.name << " has no measure named " << name);
+  return 0;
+}
+
 inline bool remarks(const parts::Part& part, const std::string& words) {
   for (const std::string& remark : part.remarks)
     if (remark.find(words) != std::string::npos) return true;
@@ -89,6 +98,31 @@ inline void check_joints_closed(const Built& built) {
   for (const parts::Joint& joint : built.plan.assembly.joints) {
     INFO(joint.name);
     CHECK(parts::joint_gap(joint, built.plan.assembly) < 1e-6);
+  }
+}
+
+// Nothing stands in the way of building it, and every joint closes, as the plan reports it too.
+inline void check_sound(const Built& built) {
+  REQUIRE(built.stops() == "");
+  check_joints_closed(built);
+  for (const fabrication::JointReport& joint : built.plan.joints) {
+    INFO(joint.name);
+    CHECK(joint.gap < 1e-6);
+  }
+}
+
+// A piece said in millimetres and the same in inches.
+inline void check_same(const Built& metric, const Built& imperial) {
+  const auto& one = metric.plan.assembly;
+  const auto& other = imperial.plan.assembly;
+  CHECK(metric.plan.stopped() == imperial.plan.stopped());
+  REQUIRE(one.parts.size() == other.parts.size());
+  CHECK(one.joints.size() == other.joints.size());
+  for (std::size_t i = 0; i < one.parts.size(); ++i) {
+    INFO(one.parts[i].name);
+    CHECK(one.parts[i].name == other.parts[i].name);
+    CHECK(norm(one.parts[i].size - other.parts[i].size) < 1e-6);
+    CHECK(one.parts[i].body.volume() == Approx(other.parts[i].body.volume()).epsilon(1e-9));
   }
 }
 
@@ -124,6 +158,7 @@ inline std::string board(const std::string& name, const std::string& thickness) 
 }
 
 inline double degrees(double radians) { return Angle{radians}.degrees(); }
+inline double tan_deg(double angle) { return std::tan(Angle::degrees(angle).rad); }
 inline double inches(double mm) { return Length{mm}.inches(); }
 
 }  // namespace splay::test
