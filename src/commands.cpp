@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <iostream>
+#include <stdexcept>
 
 #include "constructs/construct.h"
 #include "reading/reading.h"
@@ -28,14 +29,18 @@ packing::Effort effort_of(const Call& call) {
   return effort;
 }
 
+model::PaperSize paper_named(const std::string& word) {
+  const auto found = std::ranges::find(model::paper_words, word);
+  if (found == model::paper_words.end()) throw std::invalid_argument("no paper called " + word);
+  return static_cast<model::PaperSize>(found - model::paper_words.begin());
+}
+
 }  // namespace
 
 Overrides overrides_of(const Call& call) {
   Overrides overrides;
   overrides.effort = effort_of(call);
-  const auto word = std::ranges::find(model::paper_words, call.paper);
-  if (word != model::paper_words.end())
-    overrides.paper = static_cast<model::PaperSize>(word - model::paper_words.begin());
+  if (!call.paper.empty()) overrides.paper = paper_named(call.paper);
   return overrides;
 }
 

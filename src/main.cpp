@@ -21,7 +21,7 @@ std::vector<std::string> paper_sizes() {
 CLI::App* on_file(CLI::App* sub, Call& call) {
   sub->add_option("FILE", call.file, "the project file")->required();
   sub->add_option("--paper", call.paper, "paper, over what the file or the style says")
-      ->check(CLI::IsMember(paper_sizes(), CLI::ignore_case));
+      ->transform(CLI::IsMember(paper_sizes(), CLI::ignore_case));
   sub->add_option("--effort", call.effort,
                   "steps of search for better layouts of sheets and boards; 0: the first good one")
       ->check(CLI::Range(0, 10000000));

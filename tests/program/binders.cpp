@@ -21,8 +21,17 @@ std::string only_pdf(const test::Folder& folder) {
 
 }  // namespace
 
+// ISO 216: A4 is 210 by 297 mm, A3 297 by 420; ANSI Y14.1: 8.5 by 11 and 11 by 17 in. The larger
+// ones lie on their side. In points of 1/72 in.
 TEST_CASE("every demo on every paper: sound PDF, fonts embedded, words come back") {
-  const std::string paper = GENERATE("A4", "letter", "A3", "tabloid");
+  struct Paper {
+    const char* word;
+    double width, height;
+  };
+  constexpr double mm = 72 / 25.4;
+  const Paper on = GENERATE_COPY(Paper{"A4", 210 * mm, 297 * mm}, Paper{"letter", 612, 792},
+                                 Paper{"A3", 420 * mm, 297 * mm}, Paper{"TABLOID", 1224, 792});
+  const std::string paper = on.word;
   for (const std::string& demo : test::demo_names()) {
     INFO(demo << " on " << paper);
     test::Folder folder;
@@ -34,6 +43,11 @@ TEST_CASE("every demo on every paper: sound PDF, fonts embedded, words come back
     const test::Run check = test::run("qpdf --check '" + pdf + "'");
     CHECK(check.status == 0);
     CHECK(check.output.find("WARNING") == std::string::npos);
+    const test::Run info = test::run("pdfinfo '" + pdf + "'");
+    std::smatch size;
+    REQUIRE(std::regex_search(info.output, size, std::regex("Page size: +([0-9.]+) x ([0-9.]+)")));
+    CHECK(std::stod(size[1]) == Approx(on.width).margin(0.1));
+    CHECK(std::stod(size[2]) == Approx(on.height).margin(0.1));
     const test::Run fonts = test::run("pdffonts '" + pdf + "'");
     REQUIRE(fonts.status == 0);
     CHECK(fonts.output.find(" no ") ==
