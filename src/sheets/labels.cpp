@@ -17,7 +17,10 @@ using ink::Align;
 using ink::Rect;
 
 constexpr double least_width = 58, least_height = 40, most_height = 52;
-constexpr double label_note = 9;
+constexpr const char* labels_how_to =
+    "Cut apart along the lines and stick one on every part, its arrow upright as the part stands "
+    "in "
+    "the piece.";
 
 struct LabelGrid {
   std::size_t columns = 1, rows = 1;
@@ -151,18 +154,15 @@ class LabelDrawing {
 std::vector<ink::Page> make_labels(const Context& context) {
   const std::vector<Label> labels = labels_of(context);
   Rect area = context.area();
-  area.high.y -= label_note;
+  const drafting::Picture note = page_note(context, labels_how_to);
+  const Vec2 top{area.low.x, area.high.y};
+  area.high.y -= note.height;
   const LabelGrid grid = grid_of(area, std::max<std::size_t>(labels.size(), 1));
   std::vector<ink::Page> pages;
   for (std::size_t i = 0; i < labels.size(); ++i) {
     if (i % grid.on_page() == 0) {
       pages.push_back(start_page(context, "Part labels"));
-      pages.back().items.emplace_back(
-          drafting::fitted(context.kit,
-                           "Cut apart along the lines and stick one on every part, its arrow "
-                           "upright as the part stands in the piece.",
-                           {{area.low.x, area.high.y + 2}, {area.high.x, area.high.y + label_note}},
-                           {2.5, ink::Face::regular, Align::left}));
+      drafting::append(pages.back().items, drafting::moved(note.items, top));
     }
     const std::size_t place = i % grid.on_page();
     const std::size_t row = place / grid.columns;

@@ -22,13 +22,6 @@ struct EndFace {
   std::vector<double> outer, inner;  // y of corners at the end and further in, ascending
 };
 
-std::vector<double> ascending(std::vector<double> values, double step) {
-  std::ranges::sort(values);
-  const auto again = std::ranges::unique(values, [&](double a, double b) { return b - a < step; });
-  values.erase(again.begin(), again.end());
-  return values;
-}
-
 EndFace read_end(const PartSheet& sheet, CrowdedEnd crowded) {
   EndFace end;
   const bool low = crowded.end == Side::x_low;

@@ -201,6 +201,13 @@ std::vector<FaceRow> face_rows(const PartSheet& sheet, const SideView& face, Vec
   return rows;
 }
 
+std::vector<double> ascending(std::vector<double> values, double step) {
+  std::ranges::sort(values);
+  const auto near = [&](double a, double b) { return b - a < step; };
+  values.erase(std::unique(values.begin(), values.end(), near), values.end());
+  return values;
+}
+
 std::vector<CrowdedEnd> crowded_ends(const PartSheet& sheet) {
   const auto [low, high] = sheet.part.body.extent({1, 0, 0});
   const double step = sheet.kit().figures.step_mm() / 2;
@@ -214,11 +221,8 @@ std::vector<CrowdedEnd> crowded_ends(const PartSheet& sheet) {
       crowded.corners.push_back(corner);
       across.push_back(corner.y);
     }
-    std::ranges::sort(across);
-    const auto again =
-        std::ranges::unique(across, [&](double a, double b) { return b - a < step; });
-    across.erase(again.begin(), again.end());
-    if (across.size() > most_across_end) ends.push_back(std::move(crowded));
+    if (ascending(std::move(across), step).size() > most_across_end)
+      ends.push_back(std::move(crowded));
   }
   return ends;
 }

@@ -32,6 +32,9 @@ struct CrowdedEnd {
 };
 std::vector<CrowdedEnd> crowded_ends(const PartSheet& sheet);
 
+// Values in their order, those nearer than `step` to the one before left out.
+std::vector<double> ascending(std::vector<double> values, double step);
+
 // A line or an arrow of the group runs over one of the texts, or close beside it.
 bool runs_over(const ink::Group& group, std::span<const drafting::Quad> texts);
 

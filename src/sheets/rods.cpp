@@ -21,7 +21,6 @@ namespace {
 constexpr double line_length = 11, lead = 5;
 constexpr double words_wanted = 30;  // mm: of a label's words and figure
 constexpr double overlap = 10;       // beyond either join line
-constexpr double note = 12;          // over all of them
 constexpr Vec2 between{3, 6};        // strips
 
 // A length of a rod from `from` to `to`, on paper with `from` at its foot.
@@ -246,19 +245,17 @@ class LengthDrawing {
   drafting::Items items_;
 };
 
-constexpr const char* how_to =
-    "Full size. Print without scaling and hold a rule to both bars first. Cut the strips out along "
+constexpr const char* strips_how_to =
+    "Full size: print without scaling and hold a rule to both bars. Cut the strips out along "
     "their outlines, lay join letter over join letter with the lines in one, glue them down on a "
     "stick along its edge, and hold that edge to the work: datum to datum. Check each overall with "
     "a rule.";
 
-ink::Page strips_page(const Context& context) {
+ink::Page strips_page(const Context& context, const drafting::Picture& note) {
   const ink::Rect area = context.area();
   ink::Page page =
       start_page(context, "Setting-out strips", drafting::text({1, 1}, *context.job().units));
-  page.items.emplace_back(
-      drafting::fitted(context.kit, how_to, {{area.low.x, area.high.y - note}, area.high},
-                       {context.kit.look.lettering, ink::Face::regular, ink::Align::left}));
+  drafting::append(page.items, drafting::moved(note.items, {area.low.x, area.high.y}));
   return page;
 }
 
@@ -272,7 +269,8 @@ std::vector<ink::Page> make_rods(const Context& context) {
   if (Rod heights = heights_of(context); !heights.marks.empty())
     rods.insert(rods.begin(), std::move(heights));
   const ink::Rect area = context.area();
-  const Vec2 room{area.width(), area.height() - note};
+  const drafting::Picture note = page_note(context, strips_how_to);
+  const Vec2 room{area.width(), area.height() - note.height};
   const std::vector<Length> lengths = lengths_of(rods, room.y);
   std::vector<LengthDrawing> drawings;
   std::vector<Vec2> sizes;
@@ -283,9 +281,9 @@ std::vector<ink::Page> make_rods(const Context& context) {
   std::vector<ink::Page> pages;
   const std::vector<drafting::Laid> laid = drafting::lay_out(sizes, room, between);
   for (std::size_t i = 0; i < laid.size(); ++i) {
-    while (pages.size() <= laid[i].page) pages.push_back(strips_page(context));
+    while (pages.size() <= laid[i].page) pages.push_back(strips_page(context, note));
     const Vec2 foot =
-        Vec2{area.low.x, area.high.y - note} + laid[i].at - Vec2{0, drawings[i].height()};
+        Vec2{area.low.x, area.high.y - note.height} + laid[i].at - Vec2{0, drawings[i].height()};
     drafting::append(pages[laid[i].page].items, drawings[i].draw(foot));
   }
   return pages;

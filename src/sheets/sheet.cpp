@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "drafting/flow.h"
+#include "drafting/text_block.h"
 #include "sheets/symbols.h"
 
 namespace splay::sheets {
@@ -74,6 +75,16 @@ std::vector<ink::Page> story_pages(const Context& context, const std::string& sh
     drafting::append(pages.back().items, std::move(items));
   }
   return pages;
+}
+
+drafting::Picture page_note(const Context& context, std::string_view words) {
+  constexpr double least = 2.5, air = 3;
+  const double width = context.area().width(), wanted = context.kit.look.lettering;
+  const bool fits = context.kit.width(words, wanted) <= width;
+  drafting::Picture note =
+      drafting::paragraph(context.kit, words, width, {.height = fits ? wanted : least});
+  note.height += air;
+  return note;
 }
 
 std::vector<Solid> placed_solids(const parts::Assembly& assembly) {

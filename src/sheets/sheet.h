@@ -75,6 +75,10 @@ double story_height(const Context& context);  // of one
 // The same with larger lettering on a large sheet, for pages of text: it is read from further off.
 Context for_reading(const Context& context);
 
+// Words across the top of full-size drawings, with air below: at the look's lettering where one
+// line takes them, else at 2.5 mm, so that the drawings keep their room.
+drafting::Picture page_note(const Context& context, std::string_view words);
+
 drafting::Look look_of(const model::Style& style);
 
 // Solids of the assembly, placed, in the order of its parts.

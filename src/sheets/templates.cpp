@@ -92,20 +92,17 @@ Picture angle_card(const Context& context, const GaugeAngle& angle) {
   return picture;
 }
 
-constexpr const char* how_to =
+constexpr const char* templates_how_to =
     "Full size: print without scaling and hold a rule to both bars. Hatched is waste. Up the page "
     "is "
     "along the part; the loop marks the face, the V the front edge. Measure the longest cut line "
     "before you glue it on. An end whose face is tapered or curved away has none: mark it by its "
     "part view.";
-constexpr double note_height = 15;  // mm: over the pictures
 
-ink::Page templates_page(const Context& context) {
+ink::Page templates_page(const Context& context, const Picture& note) {
   const ink::Rect area = context.area();
   ink::Page page = start_page(context, "Templates", drafting::text({1, 1}, *context.job().units));
-  page.items.emplace_back(drafting::fitted(
-      context.kit, how_to, {{area.low.x, area.high.y - note_height + 2}, area.high},
-      {context.kit.look.lettering, ink::Face::regular, ink::Align::left}));
+  drafting::append(page.items, drafting::moved(note.items, {area.low.x, area.high.y}));
   return page;
 }
 
@@ -136,13 +133,14 @@ std::vector<ink::Page> make_templates(const Context& context) {
   for (const Picture& picture : pictures) sizes.push_back({picture.width, picture.height});
 
   const ink::Rect area = context.area();
+  const Picture note = page_note(context, templates_how_to);
   const double record_height = 3 * context.kit.look.lettering;
-  const Vec2 room{area.width(), area.height() - note_height - record_height};
+  const Vec2 room{area.width(), area.height() - note.height - record_height};
   const std::vector<drafting::Laid> laid = drafting::lay_out(sizes, room, {air, air});
   std::vector<ink::Page> pages;
   for (std::size_t i = 0; i < laid.size(); ++i) {
-    while (pages.size() <= laid[i].page) pages.push_back(templates_page(context));
-    const Vec2 at = Vec2{area.low.x, area.high.y - note_height} + laid[i].at;
+    while (pages.size() <= laid[i].page) pages.push_back(templates_page(context, note));
+    const Vec2 at = Vec2{area.low.x, area.high.y - note.height} + laid[i].at;
     drafting::append(pages[laid[i].page].items, drafting::moved(std::move(pictures[i].items), at));
   }
   if (!pages.empty())
