@@ -103,8 +103,13 @@ double mitre_saw_fitness(const Derivation& at, const Step& step) {
   return position_cost(step) + 0.3;
 }
 
+// No saw or plane follows a line on a face that the cut runs nearly along.
+constexpr double by_hand = 20, along_the_face = 40, most_from_upright = 1.3;  // radians
+
 double led_fitness(const Derivation& at, const Step& step) {
-  if (step.machine == Machine::hand) return 20 + position_cost(step);
+  if (step.machine == Machine::hand)
+    return by_hand + position_cost(step) +
+           (step.exact.tilt > most_from_upright ? along_the_face : 0);
   const model::TrackSaw& saw = at.shop->track_saw;
   const Room room(at, step);
   if (!saw.given || step.exact.tilt > saw.tilt->rad + no_angle) return -1;
@@ -173,7 +178,7 @@ std::optional<Step> best_way(const Derivation& at, const Plane& plane, Side own)
       offer(at, std::move(step), best, fit);
     }
   offer_marks(at, plane, false, best, fit);
-  if (!best) offer_marks(at, plane, true, best, fit);
+  if (!best || fit >= along_the_face) offer_marks(at, plane, true, best, fit);
   return best;
 }
 

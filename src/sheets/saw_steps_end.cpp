@@ -189,8 +189,10 @@ class EndDrawing {
     double to = (work_.bite.high.z * scale_ + over) / cosine;
     if (set().height > 0)
       to = (set().height - std::max(0.0, dot(side, seen(0, 1)) * width)) * scale_ / cosine;
-    to = std::min(to, reach_ / cosine);
-    const double from = -(bar + 1) / cosine;
+    // Nearly level it is drawn no further than across the picture.
+    const double longest = std::hypot(room_across, room_up);
+    to = std::min({to, reach_ / cosine, longest});
+    const double from = -std::min((bar + 1) / cosine, longest);
     reach_ = to;
     const Loop box = shape({0, 0}, up, side, from, to, std::max(width, 0.7 / scale_));
     ink::Path path;

@@ -88,3 +88,29 @@ TEST_CASE("the depth of a sloping floor is told where there is wood above it") {
     }
   }
 }
+
+// Tapered in width the rail has no square edge left; its faces are planed to lines on its edges
+// (common practice, no source), from 29 mm to what is asked for, half of it on either side.
+TEST_CASE("a face that tapers a little is marked on the edges, however little it is") {
+  const double thin = GENERATE(25.0, 28.0, 28.972);
+  const test::Built piece = test::build(
+      test::job("mm") + test::board("ash", "29 mm") +
+      "[stick.rail]\nfrom = [0, 0, 0]\nto = [700, 0, 0]\nstock = \"ash\"\nwidth = 60\nto_width = "
+      "90\nroll = 90\nto_thickness = " +
+      plain_number(thin, 3) + "\n");
+  REQUIRE(piece.stops() == "");
+  int faces = 0;
+  for (const fabrication::Step& step : piece.plan.steps) {
+    if (step.name != "taper, back" && step.name != "taper, face") continue;
+    ++faces;
+    INFO(step.id);
+    CHECK(step.proven);
+    CHECK(step.position() == fabrication::Position::on_edge);
+    CHECK(step.exact.tilt == Approx(0).margin(1e-6));
+    const auto from = step.exact.marks[0], to = step.exact.marks[1];
+    CHECK(std::abs(to.along - from.along) == Approx(700));
+    CHECK(std::abs(to.across - from.across) == Approx((29 - thin) / 2));
+  }
+  CHECK(faces == 2);
+  CHECK(test::page_faults(piece, test::binder(piece)) == "");
+}
