@@ -131,6 +131,27 @@ TEST_CASE("an end against another part's face, short of it or past it") {
   }
 }
 
+TEST_CASE("the show face looks where it is told to, square to the length") {
+  struct Case {
+    const char* facing;
+    Vec3 along, face;
+  };
+  const auto at =
+      GENERATE(Case{"front", {12, 0, 0}, {0, -1, 0}}, Case{"back", {12, 0, 0}, {0, 1, 0}},
+               Case{"left", {0, 12, 0}, {-1, 0, 0}}, Case{"right", {0, 0, 12}, {1, 0, 0}},
+               Case{"top", {12, 0, 0}, {0, 0, 1}}, Case{"underside", {0, 12, 0}, {0, 0, -1}},
+               // By itself to the front, or up when it runs to the back.
+               Case{"by itself", {12, 0, 0}, {0, -1, 0}}, Case{"by itself", {0, 12, 0}, {0, 0, 1}});
+  INFO(at.facing);
+  const auto inch = [](double v) { return std::to_string(static_cast<int>(v)); };
+  const test::Built built = sticks(
+      "[stick.s]\nfrom = [0, 0, 0]\nto = [" + inch(at.along.x) + ", " + inch(at.along.y) + ", " +
+      inch(at.along.z) + "]\nstock = \"oak\"\nwidth = 1\nfacing = \"" + at.facing + "\"\n");
+  const Rigid& place = built.part("s").place;
+  CHECK(norm(place.ez - at.face) < 1e-9);
+  CHECK(norm(place.ex - unit(at.along)) < 1e-9);
+}
+
 TEST_CASE("what a stick can't be") {
   CHECK(sticks(leg("facing = \"top\"\n")).found("facing-along"));
   CHECK(sticks(leg("to_end = { cut = \"plumb\" }\n")).found("no-cut"));

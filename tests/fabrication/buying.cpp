@@ -12,7 +12,7 @@ namespace {
 
 constexpr double inch = Length::mm_per_inch, foot = 12 * inch;
 
-std::string boards(const std::string& rest, const std::string& thickness) {
+std::string bought_boards(const std::string& rest, const std::string& thickness) {
   return "[stock.oak]\nkind = \"board\"\nmaterial = \"White oak\"\nthickness = \"" + thickness +
          "\"\n" + rest;
 }
@@ -31,7 +31,7 @@ TEST_CASE("a board of nine inches by four feet by two inches") {
     CHECK(board_feet(4 * foot, 9 * inch, 2 * inch, tally) == Approx(6));
   const test::Built piece = test::build(
       test::bare_job() +
-      boards("size = [48, 9]\nend_trim = 0\nprice = 7\nsold_as = \"2 in\"\n", "1 3/4 in") +
+      bought_boards("size = [48, 9]\nend_trim = 0\nprice = 7\nsold_as = \"2 in\"\n", "1 3/4 in") +
       test::panels("sill", 1, "oak", "48", "9"));
   const fabrication::Bill bill = make_bill(piece.plan);
   CHECK(only_stock(bill).billed == Approx(6));
@@ -47,10 +47,10 @@ TEST_CASE("the yard's count is kept apart from the volume") {
   CHECK(2 * board_feet(8 * foot, 5.5 * inch, inch, Tally::next_inch_and_foot) == Approx(8));
   const auto two = [](const std::string& rest) {
     return test::build(test::bare_job() +
-                       boards("size = [96, \"5 1/2\"]\nend_trim = 0\n"
-                              "tally = \"next inch and foot\"\nprice = 5\n" +
-                                  rest,
-                              "3/4 in") +
+                       bought_boards("size = [96, \"5 1/2\"]\nend_trim = 0\n"
+                                     "tally = \"next inch and foot\"\nprice = 5\n" +
+                                         rest,
+                                     "3/4 in") +
                        test::panels("rail", 2, "oak", "96", "5 1/2"));
   };
   const test::Built plain = two("");
@@ -79,7 +79,8 @@ TEST_CASE("finished, rough and planned board feet, and the waste factor") {
   const auto with = [](const std::string& waste) {
     return test::build(
         test::job() + "[shop]\nblank_allowance = 1\n[shop.saw]\nkerf = \"1/8\"\n" +
-        boards("size = [96, 6]\nend_trim = 0\nsold_as = \"4/4\"\nprice = 10\n" + waste, "3/4 in") +
+        bought_boards("size = [96, 6]\nend_trim = 0\nsold_as = \"4/4\"\nprice = 10\n" + waste,
+                      "3/4 in") +
         test::panels("rail", 2, "oak", "46", "5"));
   };
   const test::Built piece = with("");
@@ -100,7 +101,8 @@ TEST_CASE("a metric job reckons boards by volume, unless its price or tally is i
   const auto with = [](const std::string& rest) {
     return test::build(
         test::bare_job("3 mm", "mm") +
-        boards("size = [2400, 150]\nend_trim = 0\nsold_as = 27\nprice = 900\n" + rest, "20 mm") +
+        bought_boards("size = [2400, 150]\nend_trim = 0\nsold_as = 27\nprice = 900\n" + rest,
+                      "20 mm") +
         test::panels("rail", 2, "oak", "2300", "140"));
   };
   const test::Built piece = with("");

@@ -9,7 +9,7 @@ using namespace splay::fabrication;
 namespace {
 
 // Two boards 600 x 200 x 20, the second glued on the first.
-std::string boards(const std::string& more) {
+std::string finished_boards(const std::string& more) {
   const std::string place = "stock = \"oak\"\nlength = 600\nwidth = 200\nanchor = \"corner\"\n";
   return test::job("mm") + test::board("oak", "20 mm") + "[board.a]\nat = [0, 0, 0]\n" + place +
          "[board.b]\nat = [0, 0, 20]\n" + place +
@@ -19,7 +19,8 @@ std::string boards(const std::string& more) {
 }  // namespace
 
 TEST_CASE("finish is reckoned on what no joint covers") {
-  const test::Built built = test::build(boards("[finish.oil]\ncoats = 3\ncoverage = 12\n"));
+  const test::Built built =
+      test::build(finished_boards("[finish.oil]\ncoats = 3\ncoverage = 12\n"));
   REQUIRE(built.stops().empty());
   const std::vector<FinishJob> jobs = plan_finish(built.plan);
   REQUIRE(jobs.size() == 1);
@@ -32,9 +33,9 @@ TEST_CASE("finish is reckoned on what no joint covers") {
 }
 
 TEST_CASE("finishes share out the parts") {
-  const test::Built built =
-      test::build(boards("[finish.rest]\nkind = \"wax\"\n[finish.lid]\nkind = \"shellac\"\non = "
-                         "[\"b\"]\nbefore = [\"b\"]\n"));
+  const test::Built built = test::build(
+      finished_boards("[finish.rest]\nkind = \"wax\"\n[finish.lid]\nkind = \"shellac\"\non = "
+                      "[\"b\"]\nbefore = [\"b\"]\n"));
   const std::vector<FinishJob> jobs = plan_finish(built.plan);
   REQUIRE(jobs.size() == 2);
   CHECK(jobs[0].parts == std::vector<int>{0});
@@ -59,9 +60,10 @@ TEST_CASE("a panel loose in grooves is finished before it is put in") {
 }
 
 TEST_CASE("names in a finish are looked up") {
-  CHECK(test::build(boards("[finish.oil]\non = [\"lid\"]\n")).found("finish-on-nothing"));
-  CHECK(test::build(boards("[finish.oil]\nstocks = [\"ash\"]\n")).found("finish-on-nothing"));
-  CHECK(test::build(boards("[finish.oil]\non = [\"a\"]\n")).found("part-without-finish"));
+  CHECK(test::build(finished_boards("[finish.oil]\non = [\"lid\"]\n")).found("finish-on-nothing"));
+  CHECK(test::build(finished_boards("[finish.oil]\nstocks = [\"ash\"]\n"))
+            .found("finish-on-nothing"));
+  CHECK(test::build(finished_boards("[finish.oil]\non = [\"a\"]\n")).found("part-without-finish"));
 }
 
 // Usual caution of the trade and of fire services: rags with drying oil heat themselves.

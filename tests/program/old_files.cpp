@@ -66,10 +66,14 @@ TEST_CASE("a folder that can't be written to is named, and what is in it stays")
   fs::create_directory(locked);
   std::ofstream(locked + "/" + pdf) << "old";
   REQUIRE(chmod(locked.c_str(), 0555) == 0);
-  // No mode stops root: then as somebody else.
+  // No mode stops root: then as somebody else, who may not be let into the source tree.
   const std::string as =
       geteuid() == 0 ? "setpriv --reuid=65534 --regid=65534 --clear-groups " : "";
-  const test::Run run = test::run(as + print(test::project("splayed-stool"), locked));
+  const std::string file = folder / "splayed-stool.toml";
+  fs::copy(test::project("splayed-stool"), file);
+  fs::copy(std::string(SPLAYBOOK_SOURCE_DIR) + "/styles", folder / "styles",
+           fs::copy_options::recursive);
+  const test::Run run = test::run(as + print(file, locked));
   INFO(run.output);
   CHECK(run.status == 3);
   CHECK(run.output.find(locked) != std::string::npos);

@@ -1,7 +1,9 @@
 // The way in on the page: the break of a piece that doesn't pass, and the glue-up that follows it.
 #include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
 
 #include "part_pages.h"
+#include "writers/report.h"
 
 using namespace splay;
 
@@ -35,6 +37,26 @@ TEST_CASE("the break of a piece that doesn't fit through its door is on the page
     CHECK(test::shows(pages, "passes"));
     CHECK(test::page_faults(piece, packet) == "");
   }
+}
+
+// Where the whole needs more than the door, each piece of the break passes: by the report alone.
+TEST_CASE("the report has the break of a piece that doesn't fit through its door") {
+  constexpr double door = 650;
+  const test::Built piece = a_table(door);
+  const auto report = nlohmann::json::parse(writers::report(piece.plan, nullptr));
+  const auto& apart = report.at("soundness").at("knock_down");
+  CHECK(apart.at("too_large").empty());
+  std::size_t parts = 0;
+  for (const auto& each : apart.at("sub_assemblies")) {
+    parts += each.at("parts").size();
+    std::vector<double> size = each.at("size");
+    CHECK(*std::ranges::min_element(size) < door);
+  }
+  CHECK(parts == piece.plan.assembly.parts.size());
+  CHECK(apart.at("dry_joints").size() == piece.plan.soundness.knock_down.joints.size());
+  CHECK_FALSE(apart.at("dry_joints").empty());
+  const auto whole = nlohmann::json::parse(writers::report(a_table(1200).plan, nullptr));
+  CHECK(whole.at("soundness").at("knock_down").is_null());
 }
 
 TEST_CASE("no break stands on the page of a piece that passes") {
