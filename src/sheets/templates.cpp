@@ -93,11 +93,10 @@ Picture angle_card(const Context& context, const GaugeAngle& angle) {
 }
 
 constexpr const char* templates_how_to =
-    "Full size: print without scaling and hold a rule to both bars. Hatched is waste. Up the page "
-    "is "
-    "along the part; the loop marks the face, the V the front edge. Measure the longest cut line "
-    "before you glue it on. An end whose face is tapered or curved away has none: mark it by its "
-    "part view.";
+    "Full size: print without scaling and hold a rule to both bars. Hatched is waste. Up the "
+    "page is along the part; the loop marks the face, the V the front edge. Measure the longest "
+    "cut line before you glue it on. An end whose face is tapered or curved away has none: mark it "
+    "by its part view.";
 
 ink::Page templates_page(const Context& context, const Picture& note) {
   const ink::Rect area = context.area();

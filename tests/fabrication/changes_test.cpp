@@ -20,13 +20,13 @@ std::string end_cut(const std::string& name, const std::string& angle) {
          "\"\n";
 }
 
-test::Built made(const std::string& rails, const std::string& thickness = "20 mm") {
-  return test::build(test::job("mm") + test::board("oak", thickness) +
-                     test::board("ash", thickness) + rails);
+test::Built with_rails(const std::string& rails) {
+  return test::build(test::job("mm") + test::board("oak", "20 mm") + test::board("ash", "20 mm") +
+                     rails);
 }
 
 std::vector<PartChange> changes(const std::string& before, const std::string& now) {
-  return fabrication::part_changes(made(before).plan, made(now).plan);
+  return fabrication::part_changes(with_rails(before).plan, with_rails(now).plan);
 }
 
 bool says(const PartChange& change, const std::string& words) {
