@@ -218,6 +218,7 @@ void TableBuild::join(const TableRail& choice, int host, const PlacedRail& rail,
       tenon.length.given = true;
     }
     if (halving->most < least_tenon) {
+      builder_.leave_apart(host, rail.part);
       stop("no-joint",
            "The tenons of " + builder_.part(rail.part).name + " and its neighbour would meet in " +
                builder_.part(host).name + ".",

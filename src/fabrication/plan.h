@@ -57,9 +57,10 @@ struct JointReport {
   std::string name, kind;
   std::vector<std::string> between;  // marks
   double dihedral = 0;
-  double gap = 0;           // mm, of the parts as designed
-  double gap_cut = -1;      // of the parts as their exact steps cut them; negative: not measured
-  double gap_printed = -1;  // of the parts as the printed settings cut them
+  double gap = 0;       // mm, of the parts as designed
+  double gap_cut = -1;  // of the parts as their exact steps cut them; negative: not measured
+  // Of the parts as the printed settings cut them; infinite where they don't meet at all.
+  double gap_printed = -1;
 };
 
 // A loop's lengths as they must measure on the finished work.

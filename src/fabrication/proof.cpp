@@ -49,7 +49,8 @@ Solid to_low_corner(const Solid& work) {
 
 struct CutParts {
   std::vector<Solid> exact, printed;  // by row
-  std::vector<char> sound;            // all its steps could be carried out
+  // All its steps could be carried out: exactly, and with the printed settings.
+  std::vector<char> sound, sound_printed;
 };
 
 std::span<Step> steps_of(Plan& plan, int row) {
@@ -123,7 +124,8 @@ void prove_row(Plan& plan, int row, CutParts& parts_cut) {
     step.volume_difference = plain.volume;
   }
   const auto at = static_cast<std::size_t>(row);
-  parts_cut.sound[at] = carried_out && printed_out ? 1 : 0;
+  parts_cut.sound[at] = carried_out ? 1 : 0;
+  parts_cut.sound_printed[at] = printed_out ? 1 : 0;
   parts_cut.exact[at] = std::move(cut.exact);
   parts_cut.printed[at] = std::move(cut.printed);
 }
@@ -203,7 +205,8 @@ void prove_edging(Plan& plan, CutParts& cut) {
     const auto row = static_cast<std::size_t>(plan.row_of_part[static_cast<std::size_t>(panel)]);
     for (const Edging& edging : edging_of(plan.assembly, panel)) {
       const int strip_row = plan.row_of_part[static_cast<std::size_t>(edging.strip)];
-      if (cut.sound[row] == 0) cut.sound[static_cast<std::size_t>(strip_row)] = 0;
+      for (std::vector<char>* sound : {&cut.sound, &cut.sound_printed})
+        if ((*sound)[row] == 0) (*sound)[static_cast<std::size_t>(strip_row)] = 0;
     }
   }
 }
@@ -212,15 +215,17 @@ void measure_joints(Plan& plan, const CutParts& cut) {
   CutInPlace made(plan, cut);
   for (std::size_t i = 0; i < plan.joints.size(); ++i) {
     const parts::Joint& joint = plan.assembly.joints[i];
-    const bool sound = std::all_of(joint.between.begin(), joint.between.end(), [&](int part) {
-      return cut.sound[static_cast<std::size_t>(
-                 plan.row_of_part[static_cast<std::size_t>(part)])] != 0;
-    });
-    if (sound) {
-      made.place_for(i);
-      plan.joints[i].gap_cut = parts::joint_gap(joint, made.exact);
-      plan.joints[i].gap_printed = parts::joint_gap(joint, made.printed);
-    }
+    const auto all = [&](const std::vector<char>& sound) {
+      return std::ranges::all_of(joint.between, [&](int part) {
+        const auto at = static_cast<std::size_t>(part);
+        return sound[static_cast<std::size_t>(plan.row_of_part[at])] != 0;
+      });
+    };
+    const bool exact = all(cut.sound), printed = exact && all(cut.sound_printed);
+    if (exact) made.place_for(i);
+    if (exact) plan.joints[i].gap_cut = parts::joint_gap(joint, made.exact);
+    if (printed)
+      plan.joints[i].gap_printed = parts::joint_gap(joint, made.printed, parts::loose_search);
     made.drop_after(i);
   }
 }
@@ -255,7 +260,8 @@ void prove(Plan& plan) {
   CutParts cut;
   cut.exact.resize(plan.rows.size());
   cut.printed.resize(plan.rows.size());
-  cut.sound.assign(plan.rows.size(), false);
+  cut.sound.assign(plan.rows.size(), 0);
+  cut.sound_printed.assign(plan.rows.size(), 0);
   in_parallel(plan.rows.size(),
               [&](std::size_t row) { prove_row(plan, static_cast<int>(row), cut); });
   prove_edging(plan, cut);

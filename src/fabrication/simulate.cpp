@@ -36,11 +36,21 @@ double contact_along(const Solid& work, Vec3 way, double at, Vec3 direction) {
   return top - low;
 }
 
-bool lies_flat(const Solid& work, Side face, Vec3 ex, Vec3 ey) {
+// Not on an edge alone: what touches the table is as wide as that across its longest line.
+bool lies_flat(const Solid& work, Side face) {
   const Vec3 way = outward(face);
-  const double at = high(work, way);
-  return contact_along(work, way, at, ex) > least_contact &&
-         contact_along(work, way, at, ey) > least_contact;
+  const double at = high(work, way) - touching;
+  std::vector<Vec3> touch;
+  for (const Vec3& p : work.vertices())
+    if (dot(way, p) >= at) touch.push_back(p);
+  const auto furthest = [&](Vec3 from) {
+    return *std::ranges::max_element(touch, {}, [&](Vec3 p) { return norm(p - from); });
+  };
+  // Any point's furthest is an end of a line nearly as long as the longest.
+  const Vec3 begin = furthest(touch.front()), line = furthest(begin) - begin;
+  if (norm(line) <= least_contact) return false;
+  const Vec3 across = cross(way, unit(line));
+  return contact_along(work, way, at + touching, across) > least_contact;
 }
 
 Rigid square_frame(const Step& step) {
@@ -203,8 +213,7 @@ std::string lay(const Step& step, const Setting& setting, const Solid& work, Rig
   if (work.empty()) return "nothing is left of the work";
   machine = square_frame(step);
   const bool on_block = step.has(Flag::block) && step.guide == Guide::marks;
-  if (!on_block && !lies_flat(work, step.face, machine.ex, machine.ey))
-    return "the work rocks on the table";
+  if (!on_block && !lies_flat(work, step.face)) return "the work rocks on the table";
   if (step.at_fence() || step.at_gauge()) {
     if (dot(outward(step.leads), machine.ey) < 0.5)
       return "the end that leads is not the one named";

@@ -21,7 +21,7 @@ void BoxJointKind::fields(model::FieldVisitor& visit) {
                finger, model::Range::size());
 }
 
-std::string BoxJointKind::make(parts::Builder& builder, int host, int guest) const {
+std::string BoxJointKind::shape(parts::Builder& builder, int host, int guest) const {
   FingerCorner corner;
   if (std::string fault = find_corner(stick(builder, host), stick(builder, guest), corner);
       !fault.empty())

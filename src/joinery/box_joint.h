@@ -9,7 +9,7 @@ namespace splay::joinery {
 struct BoxJointKind : JointKind {
   model::Given<Length> finger;
   void fields(model::FieldVisitor& visit) override;
-  std::string make(parts::Builder& builder, int host, int guest) const override;
+  std::string shape(parts::Builder& builder, int host, int guest) const override;
 };
 
 }  // namespace splay::joinery

@@ -16,7 +16,7 @@ void BridleKind::fields(model::FieldVisitor& visit) {
                share, Range::between(0.1, 0.8));
 }
 
-std::string BridleKind::make(parts::Builder& builder, int host, int guest) const {
+std::string BridleKind::shape(parts::Builder& builder, int host, int guest) const {
   const Stick h = stick(builder, host), g = stick(builder, guest);
   Crossing crossing;
   if (std::string fault = find_crossing(h, g, crossing); !fault.empty()) return fault;

@@ -13,7 +13,7 @@ struct BridleKind : JointKind {
   model::Given<BridleForm> form{BridleForm::corner};
   model::Given<double> share{1.0 / 3};
   void fields(model::FieldVisitor& visit) override;
-  std::string make(parts::Builder& builder, int host, int guest) const override;
+  std::string shape(parts::Builder& builder, int host, int guest) const override;
 };
 
 }  // namespace splay::joinery

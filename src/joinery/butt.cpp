@@ -35,7 +35,7 @@ std::string lay_butt(const Stick& host, const Stick& guest, Draft& draft, Plane&
 
 void ButtKind::fields(model::FieldVisitor&) {}
 
-std::string ButtKind::make(parts::Builder& builder, int host, int guest) const {
+std::string ButtKind::shape(parts::Builder& builder, int host, int guest) const {
   Draft draft(builder, "butt", host, guest);
   Plane plane;
   const std::string fault = lay_butt(stick(builder, host), stick(builder, guest), draft, plane);

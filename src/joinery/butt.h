@@ -7,7 +7,7 @@ namespace splay::joinery {
 // The guest ends on the host's face, square or not.
 struct ButtKind : JointKind {
   void fields(model::FieldVisitor& visit) override;
-  std::string make(parts::Builder& builder, int host, int guest) const override;
+  std::string shape(parts::Builder& builder, int host, int guest) const override;
 };
 
 }  // namespace splay::joinery

@@ -32,7 +32,7 @@ void DovetailKind::fields(model::FieldVisitor& visit) {
                lap, Range::allowance());
 }
 
-std::string DovetailKind::make(parts::Builder& builder, int host, int guest) const {
+std::string DovetailKind::shape(parts::Builder& builder, int host, int guest) const {
   FingerCorner corner;
   if (std::string fault = find_corner(stick(builder, host), stick(builder, guest), corner);
       !fault.empty())

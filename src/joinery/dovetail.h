@@ -12,7 +12,7 @@ struct DovetailKind : JointKind {
   model::Given<double> share{2};
   model::Given<Length> lap{Length{0}};
   void fields(model::FieldVisitor& visit) override;
-  std::string make(parts::Builder& builder, int host, int guest) const override;
+  std::string shape(parts::Builder& builder, int host, int guest) const override;
 };
 
 }  // namespace splay::joinery

@@ -38,7 +38,7 @@ void DowelKind::fields(model::FieldVisitor& visit) {
   bed_field(visit);
 }
 
-std::string DowelKind::make(parts::Builder& builder, int host, int guest) const {
+std::string DowelKind::shape(parts::Builder& builder, int host, int guest) const {
   const Stick h = stick(builder, host), g = stick(builder, guest);
   Draft draft(builder, "dowel", host, guest);
   Bed bed;

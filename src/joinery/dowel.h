@@ -10,7 +10,7 @@ struct DowelKind : FastenerKind {
   model::Given<Length> diameter, embed;
   model::Given<Length> bottom_gap{Length::inches(1.0 / 16)};
   void fields(model::FieldVisitor& visit) override;
-  std::string make(parts::Builder& builder, int host, int guest) const override;
+  std::string shape(parts::Builder& builder, int host, int guest) const override;
 };
 
 }  // namespace splay::joinery

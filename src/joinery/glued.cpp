@@ -38,7 +38,7 @@ void GluedKind::fields(model::FieldVisitor& visit) {
       parts::made_words);
 }
 
-std::string GluedKind::make(parts::Builder& builder, int host, int guest) const {
+std::string GluedKind::shape(parts::Builder& builder, int host, int guest) const {
   Draft draft(builder, "glued", host, guest);
   Plane plane;
   const std::string fault = lay_contact(stick(builder, host), stick(builder, guest), draft, plane);

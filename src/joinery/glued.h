@@ -8,7 +8,7 @@ namespace splay::joinery {
 struct GluedKind : JointKind {
   model::Given<parts::Made> made{parts::Made::in_turn};
   void fields(model::FieldVisitor& visit) override;
-  std::string make(parts::Builder& builder, int host, int guest) const override;
+  std::string shape(parts::Builder& builder, int host, int guest) const override;
 };
 
 }  // namespace splay::joinery

@@ -18,7 +18,7 @@ void GrooveKind::fields(model::FieldVisitor& visit) {
   stop_fields(visit);
 }
 
-std::string GrooveKind::make(parts::Builder& builder, int host, int guest) const {
+std::string GrooveKind::shape(parts::Builder& builder, int host, int guest) const {
   const Stick h = stick(builder, host), g = stick(builder, guest);
   TrenchPlace place;
   if (std::string fault = find_trench(h, g, place); !fault.empty()) return fault;

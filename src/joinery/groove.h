@@ -8,7 +8,7 @@ namespace splay::joinery {
 struct GrooveKind : TrenchKind {
   model::Given<Length> clearance{Length::inches(1.0 / 16)};
   void fields(model::FieldVisitor& visit) override;
-  std::string make(parts::Builder& builder, int host, int guest) const override;
+  std::string shape(parts::Builder& builder, int host, int guest) const override;
 };
 
 }  // namespace splay::joinery

@@ -77,7 +77,7 @@ void HalfLapKind::fields(model::FieldVisitor& visit) {
       walls, {"along the other part", "parallel to the floor", "square"});
 }
 
-std::string HalfLapKind::make(parts::Builder& builder, int host, int guest) const {
+std::string HalfLapKind::shape(parts::Builder& builder, int host, int guest) const {
   const Stick h = stick(builder, host), g = stick(builder, guest);
   Crossing crossing;
   if (std::string fault = find_crossing(h, g, crossing); !fault.empty()) return fault;

@@ -14,7 +14,7 @@ struct HalfLapKind : JointKind {
   model::Given<LapFrom> from{LapFrom::by_itself};
   model::Given<LapWalls> walls{LapWalls::other_part};
   void fields(model::FieldVisitor& visit) override;
-  std::string make(parts::Builder& builder, int host, int guest) const override;
+  std::string shape(parts::Builder& builder, int host, int guest) const override;
 };
 
 }  // namespace splay::joinery

@@ -75,7 +75,7 @@ void HousingKind::fields(model::FieldVisitor& visit) {
   stop_fields(visit);
 }
 
-std::string HousingKind::make(parts::Builder& builder, int host, int guest) const {
+std::string HousingKind::shape(parts::Builder& builder, int host, int guest) const {
   const Stick h = stick(builder, host), g = stick(builder, guest);
   TrenchPlace place;
   if (std::string fault = find_trench(h, g, place); !fault.empty()) return fault;

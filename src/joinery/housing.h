@@ -11,7 +11,7 @@ struct HousingKind : TrenchKind {
   model::Given<HousingFloor> floor{HousingFloor::parallel_to_face};
   model::Given<HousingEnds> ends{HousingEnds::run_out};
   void fields(model::FieldVisitor& visit) override;
-  std::string make(parts::Builder& builder, int host, int guest) const override;
+  std::string shape(parts::Builder& builder, int host, int guest) const override;
 };
 
 }  // namespace splay::joinery

@@ -18,8 +18,11 @@ class JointKind : public model::Fields {
  public:
   // Shapes `host` (which keeps its face or runs through) and `guest` (which ends, enters or
   // crosses). Returns "" when done, else one sentence that says why the two can't be joined so;
-  // then nothing was cut.
-  virtual std::string make(parts::Builder& builder, int host, int guest) const = 0;
+  // then nothing was cut, and the builder knows that they stay apart.
+  std::string make(parts::Builder& builder, int host, int guest) const;
+
+ private:
+  virtual std::string shape(parts::Builder& builder, int host, int guest) const = 0;
 };
 
 struct JointEntry {

@@ -56,7 +56,7 @@ void LooseTenonKind::fields(model::FieldVisitor& visit) {
   bed_field(visit);
 }
 
-std::string LooseTenonKind::make(parts::Builder& builder, int host, int guest) const {
+std::string LooseTenonKind::shape(parts::Builder& builder, int host, int guest) const {
   const Stick h = stick(builder, host), g = stick(builder, guest);
   Draft draft(builder, "loose tenon", host, guest);
   Bed bed;

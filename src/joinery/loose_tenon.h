@@ -11,7 +11,7 @@ struct LooseTenonKind : FastenerKind {
   model::Given<Length> bottom_gap{Length::inches(1.0 / 16)};
   model::Given<bool> round_ends{true};
   void fields(model::FieldVisitor& visit) override;
-  std::string make(parts::Builder& builder, int host, int guest) const override;
+  std::string shape(parts::Builder& builder, int host, int guest) const override;
 };
 
 }  // namespace splay::joinery

@@ -71,7 +71,7 @@ std::string lay_mitre(const Stick& host, const Stick& guest, Draft& draft, Plane
 
 void MitreKind::fields(model::FieldVisitor&) {}
 
-std::string MitreKind::make(parts::Builder& builder, int host, int guest) const {
+std::string MitreKind::shape(parts::Builder& builder, int host, int guest) const {
   Draft draft(builder, "mitre", host, guest);
   Plane plane;
   const std::string fault = lay_mitre(stick(builder, host), stick(builder, guest), draft, plane);

@@ -8,7 +8,7 @@ namespace splay::joinery {
 // members are of equal width.
 struct MitreKind : JointKind {
   void fields(model::FieldVisitor& visit) override;
-  std::string make(parts::Builder& builder, int host, int guest) const override;
+  std::string shape(parts::Builder& builder, int host, int guest) const override;
 };
 
 }  // namespace splay::joinery

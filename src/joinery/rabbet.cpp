@@ -24,7 +24,7 @@ void RabbetKind::fields(model::FieldVisitor& visit) {
   stop_fields(visit);
 }
 
-std::string RabbetKind::make(parts::Builder& builder, int host, int guest) const {
+std::string RabbetKind::shape(parts::Builder& builder, int host, int guest) const {
   const Stick h = stick(builder, host), g = stick(builder, guest);
   TrenchPlace place;
   if (std::string fault = find_trench(h, g, place); !fault.empty()) return fault;

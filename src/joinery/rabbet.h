@@ -11,7 +11,7 @@ struct RabbetKind : TrenchKind {
   model::Given<Length> clearance{Length{0}};
   model::Given<RabbetOpen> open_to{RabbetOpen::by_itself};
   void fields(model::FieldVisitor& visit) override;
-  std::string make(parts::Builder& builder, int host, int guest) const override;
+  std::string shape(parts::Builder& builder, int host, int guest) const override;
 };
 
 }  // namespace splay::joinery

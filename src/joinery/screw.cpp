@@ -125,7 +125,7 @@ void ScrewKind::fields(model::FieldVisitor& visit) {
   bed_field(visit);
 }
 
-std::string ScrewKind::make(parts::Builder& builder, int host, int guest) const {
+std::string ScrewKind::shape(parts::Builder& builder, int host, int guest) const {
   const Stick h = stick(builder, host), g = stick(builder, guest);
   Draft draft(builder, "screw", host, guest);
   Bed bed;

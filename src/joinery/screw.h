@@ -15,7 +15,7 @@ struct ScrewKind : FastenerKind {
   model::Given<Length> length, clearance, pilot, counterbore;
   model::Given<bool> countersink{true};
   void fields(model::FieldVisitor& visit) override;
-  std::string make(parts::Builder& builder, int host, int guest) const override;
+  std::string shape(parts::Builder& builder, int host, int guest) const override;
 };
 
 }  // namespace splay::joinery

@@ -71,7 +71,7 @@ bool slot_inside(Region slot, const Bed& bed, const Strip& strip, bool stopped, 
 
 }  // namespace
 
-std::string SplineKind::make(parts::Builder& builder, int host, int guest) const {
+std::string SplineKind::shape(parts::Builder& builder, int host, int guest) const {
   const Stick h = stick(builder, host), g = stick(builder, guest);
   Draft draft(builder, "spline", host, guest);
   Bed bed;

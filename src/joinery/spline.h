@@ -10,7 +10,7 @@ struct SplineKind : FastenerKind {
   model::Given<Length> thickness, width, stopped;
   model::Given<Length> bottom_gap{Length::inches(1.0 / 32)};
   void fields(model::FieldVisitor& visit) override;
-  std::string make(parts::Builder& builder, int host, int guest) const override;
+  std::string shape(parts::Builder& builder, int host, int guest) const override;
 };
 
 }  // namespace splay::joinery

@@ -249,7 +249,7 @@ void TenonKind::fields(model::FieldVisitor& visit) {
                            cheeks, {"faces", "edges"});
 }
 
-std::string TenonKind::make(parts::Builder& builder, int host, int guest) const {
+std::string TenonKind::shape(parts::Builder& builder, int host, int guest) const {
   const Stick h = stick(builder, host), g = stick(builder, guest);
   Layout layout;
   layout.limit = limit;

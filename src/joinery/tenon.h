@@ -26,7 +26,7 @@ struct TenonKind : JointKind {
   // the bottom gap short of it.
   std::optional<Plane> limit;
   void fields(model::FieldVisitor& visit) override;
-  std::string make(parts::Builder& builder, int host, int guest) const override;
+  std::string shape(parts::Builder& builder, int host, int guest) const override;
 };
 
 }  // namespace splay::joinery

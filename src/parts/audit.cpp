@@ -25,10 +25,15 @@ void find_empty(const Assembly& assembly, std::vector<Finding>& found) {
                        "Check the sizes around it: it lies outside what it should fit into."});
 }
 
+bool left_apart(const Assembly& assembly, int part) {
+  return std::ranges::find(assembly.left_apart, part) != assembly.left_apart.end();
+}
+
 void find_overlaps(const Assembly& assembly, std::vector<Finding>& found) {
   std::vector<Solid> solids;
   for (const Part& part : assembly.parts) solids.push_back(part.world);
   for (const Clash& clash : find_clashes(solids)) {
+    if (left_apart(assembly, clash.a) && left_apart(assembly, clash.b)) continue;
     const std::string& a = assembly.parts[static_cast<std::size_t>(clash.a)].name;
     const std::string& b = assembly.parts[static_cast<std::size_t>(clash.b)].name;
     found.push_back({Level::stop,
@@ -40,7 +45,8 @@ void find_overlaps(const Assembly& assembly, std::vector<Finding>& found) {
   }
 }
 
-// Parts of one item that no joint ties, directly or through others, to the item's first part.
+// Parts of one item that no joint, made or asked for, ties, directly or through others, to the
+// item's first part.
 void find_floating(const Assembly& assembly, std::vector<Finding>& found) {
   std::vector<int> root(assembly.parts.size());
   std::iota(root.begin(), root.end(), 0);
@@ -51,6 +57,8 @@ void find_floating(const Assembly& assembly, std::vector<Finding>& found) {
   for (const Joint& joint : assembly.joints)
     for (const int part : joint.between)
       root[static_cast<std::size_t>(top(part))] = top(joint.between.front());
+  for (const int part : assembly.left_apart)
+    root[static_cast<std::size_t>(top(part))] = top(assembly.left_apart.front());
   std::vector<std::pair<int, int>> first;  // item, part
   for (std::size_t i = 0; i < assembly.parts.size(); ++i) {
     const int item = assembly.parts[i].item;

@@ -58,6 +58,10 @@ class Builder {
   void add_length(KeyLength length) { assembly_.lengths.push_back(std::move(length)); }
   void remark(int part, std::string text);
   void measure(int part, std::string name, double mm);
+  // A joint of these can't be made; who asked for it says why.
+  void leave_apart(int a, int b) {
+    assembly_.left_apart.insert(assembly_.left_apart.end(), {a, b});
+  }
   void report(Finding finding) { assembly_.findings.push_back(std::move(finding)); }
 
   // Every part on its own bounding box, placed in the world, audited (see audit.h). What is cut

@@ -11,10 +11,7 @@ namespace splay::parts {
 
 namespace {
 
-// Surfaces further than this from where a joint puts them are not the joint's surfaces at all.
-constexpr double reach = 1.0;         // mm
-constexpr double alignment = 0.9999;  // cosine, about 0.8 degrees
-constexpr double least_area = 1e-3;   // mm2: surfaces that only share an edge, up to noise
+constexpr double least_area = 1e-3;  // mm2: surfaces that only share an edge, up to noise
 
 // The mate's plane as a sheet of paper with a height above it.
 struct Sheet {
@@ -57,15 +54,16 @@ Patch make_patch(const Solid& solid, const CellFace& face, const Sheet& sheet) {
 
 // The cell faces near the plane that look along its normal (sense 1) or against it (-1). Some lie
 // inside the solid, between two cells: see buried().
-std::vector<Patch> patches(const Solid& solid, const Plane& plane, double sense,
-                           const Sheet& sheet) {
+std::vector<Patch> patches(const Solid& solid, const Plane& plane, double sense, const Sheet& sheet,
+                           const Search& search) {
   std::vector<Patch> result;
   for (const Cell& cell : solid.cells()) {
     for (const CellFace& face : cell.faces) {
       const Vec3 n = solid.planes()[static_cast<std::size_t>(face.plane)].n * face.side;
-      if (dot(n, plane.n) * sense < alignment) continue;
+      if (dot(n, plane.n) * sense < search.cosine) continue;
       const bool near = std::all_of(face.loop.begin(), face.loop.end(), [&](std::int32_t v) {
-        return std::abs(plane.distance(solid.vertices()[static_cast<std::size_t>(v)])) < reach;
+        return std::abs(plane.distance(solid.vertices()[static_cast<std::size_t>(v)])) <
+               search.reach;
       });
       if (near) result.push_back(make_patch(solid, face, sheet));
     }
@@ -110,11 +108,11 @@ double buried(const Polygon& outline, const Patch& patch, const std::vector<Patc
 // Calls visit(polygon, area, gap) for every piece of surface in common.
 template <typename Visit>
 void for_each_piece(const Mate& mate, const Solid& a, const Solid& b, const Sheet& sheet,
-                    Visit visit) {
-  const std::vector<Patch> ones = patches(a, mate.plane, 1, sheet);
-  const std::vector<Patch> others = patches(b, mate.plane, -1, sheet);
-  const std::vector<Patch> one_twins = patches(a, mate.plane, -1, sheet);
-  const std::vector<Patch> other_twins = patches(b, mate.plane, 1, sheet);
+                    const Search& search, Visit visit) {
+  const std::vector<Patch> ones = patches(a, mate.plane, 1, sheet, search);
+  const std::vector<Patch> others = patches(b, mate.plane, -1, sheet, search);
+  const std::vector<Patch> one_twins = patches(a, mate.plane, -1, sheet, search);
+  const std::vector<Patch> other_twins = patches(b, mate.plane, 1, sheet, search);
   for (const Patch& one : ones) {
     for (const Patch& other : others) {
       if (apart(one, other)) continue;
@@ -133,12 +131,13 @@ void for_each_piece(const Mate& mate, const Solid& a, const Solid& b, const Shee
 
 }  // namespace
 
-MateMeasure measure(const Mate& mate, const Solid& a, const Solid& b) {
+MateMeasure measure(const Mate& mate, const Solid& a, const Solid& b, const Search& search) {
   MateMeasure result{0, 0};
-  for_each_piece(mate, a, b, Sheet(mate.plane), [&](const Polygon&, double area, double gap) {
-    result.area += area;
-    result.gap = std::max(result.gap, gap);
-  });
+  for_each_piece(mate, a, b, Sheet(mate.plane), search,
+                 [&](const Polygon&, double area, double gap) {
+                   result.area += area;
+                   result.gap = std::max(result.gap, gap);
+                 });
   if (result.area == 0) result.gap = std::numeric_limits<double>::infinity();
   return result;
 }
@@ -146,17 +145,19 @@ MateMeasure measure(const Mate& mate, const Solid& a, const Solid& b) {
 Contact contact(const Mate& mate, const Solid& a, const Solid& b) {
   const Sheet sheet(mate.plane);
   Contact result{sheet.frame, {}};
-  for_each_piece(mate, a, b, sheet,
+  for_each_piece(mate, a, b, sheet, {},
                  [&](const Polygon& piece, double, double) { result.pieces.push_back(piece); });
   return result;
 }
 
-double joint_gap(const Joint& joint, const Assembly& assembly) {
+double joint_gap(const Joint& joint, const Assembly& assembly, const Search& search) {
   double gap = 0;
   for (const Mate& mate : joint.mates) {
     const Solid& a = assembly.parts[static_cast<std::size_t>(mate.a)].world;
     const Solid& b = assembly.parts[static_cast<std::size_t>(mate.b)].world;
-    gap = std::max(gap, measure(mate, a, b).gap);
+    double found = measure(mate, a, b).gap;
+    if (!std::isfinite(found)) found = measure(mate, a, b, search).gap;
+    gap = std::max(gap, found);
   }
   return gap;
 }

@@ -165,6 +165,9 @@ struct Assembly {
   std::vector<CheckLoop> loops;
   std::vector<NamedAngle> angles;
   std::vector<KeyLength> lengths;
+  // Parts that were to be joined and could not be, as a finding says: what overlaps or floats there
+  // follows from that.
+  std::vector<int> left_apart;
   std::vector<Finding> findings;  // what the constructs and the audit had to say
 };
 

@@ -168,6 +168,8 @@ std::string closing_words(const Context& context, const JointGroup& group) {
     for (const Joint* joint : group.joints)
       if (report.name == joint->name) printed = std::max(printed, report.gap_printed);
   if (printed < 0) return {};
+  if (!std::isfinite(printed))
+    return "Cut to the figures as printed its surfaces don't meet: mark it from the work.";
   const std::string length = small_length(printed, *context.job().units);
   return "Cut to the figures as printed " +
          std::string(group.joints.size() > 1 ? "they open" : "it opens") + " by " +

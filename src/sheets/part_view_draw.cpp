@@ -291,6 +291,7 @@ drafting::Picture draw_set(const PartSheet& sheet, const ViewSet& set, drafting:
 }
 
 drafting::Picture cut_out(const drafting::Kit& kit, drafting::Items items) {
+  if (items.empty()) return {};
   const ink::Rect box = drafting::extent(kit, items);
   return {drafting::moved(std::move(items), {-box.low.x, -box.high.y}), box.width(), box.height()};
 }

@@ -72,6 +72,13 @@ class EndDrawing {
 
   double reference_side() const { return step_.reference_right != stance_.mirrored ? 1 : -1; }
 
+  // Where the tool is; tools that are led along lines have no place of their own.
+  double always_shown() const {
+    if (step_.tool != Tool::clear && step_.tool != Tool::follow) return 0;
+    const double middle = seen((work_.bite.low.x + work_.bite.high.x) / 2, 0).x;
+    return std::clamp(middle, box_.low.x, box_.high.x);
+  }
+
   void choose_windows() {
     double left = std::min(box_.low.x, 0.0), right = std::max(box_.high.x, 0.0);
     bool to_left = false, to_right = false;
@@ -82,7 +89,8 @@ class EndDrawing {
       (reference_side() < 0 ? to_left : to_right) = true;
     }
     if (step_.tool == Tool::edging) (reference_side() < 0 ? to_left : to_right) = true;
-    const BrokenAxis across({left * scale_, right * scale_, room_across, 0, to_left, to_right});
+    const BrokenAxis across(
+        {left * scale_, right * scale_, room_across, always_shown() * scale_, to_left, to_right});
     const BrokenAxis up({std::min(box_.low.y, 0.0) * scale_, std::max(box_.high.y, 0.0) * scale_,
                          room_up, 0, false, false});
     view_.emplace(Vec2{1, 0}, across, up);
@@ -95,7 +103,9 @@ class EndDrawing {
   // The table, or the shoe of a tool that is led.
   void base() {
     const double half = 15;
-    const double left = stance_.led ? -half : left_ - 3, right = stance_.led ? half : right_ + 3;
+    const double shoe = paper({always_shown(), 0}).x;
+    const double left = stance_.led ? shoe - half : left_ - 3,
+                 right = stance_.led ? shoe + half : right_ + 3;
     if (step_.machine == Machine::hand || step_.machine == Machine::drill) return;
     ink::Path box;
     const double low = std::min(0.0, -sense_ * bar), high = std::max(0.0, -sense_ * bar);
