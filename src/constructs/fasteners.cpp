@@ -8,6 +8,7 @@
 #include "joinery/joint.h"
 #include "joinery/stick.h"
 #include "model/movement.h"
+#include "parts/audit.h"
 
 namespace splay::constructs {
 
@@ -83,6 +84,11 @@ class Fastening {
     if (dot(face_.n, way) < 0.7 || std::abs(stick_.along.z) > 0.5)
       return refused(*choice_.to + " has no such face along a level length.",
                      "Choose another `face`, or another part.");
+    const parts::Mate lies_on{rail_, top_.panel, {{0, 0, 1}, top_.under}};
+    if (parts::measure(lies_on, stick_.body, joinery::stick(builder_, top_.panel).body).area == 0)
+      return refused(
+          "Nothing of " + builder_.part(top_.panel).name + " lies on " + *choice_.to + ".",
+          "Bring its upper edge under the top, and inside of breadboard ends.");
     in_ = unit(Vec3{-face_.n.x, -face_.n.y, 0});
     const auto [from, to] = stick_.body.extent(stick_.along);
     const int n = *choice_.count;

@@ -53,6 +53,7 @@ class TableBuild {
   std::optional<PlacedRail> add_rail(const TableRail& choice, const std::string& name,
                                      const RailPlace& place);
   void set_back(const TableRail& choice, PlacedRail& rail, Vec3 level_out) const;
+  void refuse_meeting(const TableRail& choice, const std::vector<PlacedRail>& rails);
   void join_rails(const TableRail& choice, const std::vector<PlacedRail>& rails);
   // Where a rail's tenon meets that of the rail on the leg's other side: the plane that halves the
   // corner of the two, out of this rail, and how long a square-ended tenon can be before it.

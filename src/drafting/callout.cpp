@@ -36,8 +36,12 @@ ink::Group draw_label(const Kit& kit, Room& room, const Callout& callout, bool o
   const ink::Rect rect = place.value_or(ink::Rect{callout.tip, callout.tip + size});
   ink::Group group{"leader", {}};
   write_label(text, rect, callout.tip, group.items);
+  // A link for each line: the lines of two labels may stand closer than their rectangles.
+  Items links;
+  for (const ink::Item& line : group.items)
+    if (!callout.link.empty()) links.emplace_back(ink::Link{extent(kit, {line}), callout.link});
   if (led) append(group.items, leader(kit, leader_end(rect, callout.tip), callout.tip, true).items);
-  if (!callout.link.empty()) group.items.emplace_back(ink::Link{rect, callout.link});
+  append(group.items, std::move(links));
   if (!callout.mark.empty()) group.items.emplace_back(ink::PartClaim{callout.mark, callout.claim});
   room.take(kit, group.items);
   return group;

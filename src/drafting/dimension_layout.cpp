@@ -26,15 +26,17 @@ std::vector<Stop> RowFrame::stops() const {
   if (points.empty()) return {};
   const double datum = row_.has_datum ? row_.datum : dot(row_.along, points.front());
   std::vector<Stop> stops;
-  for (const Vec2 p : points) {
-    const Vec2 on_paper = placement_.paper(p);
-    const double exact = dot(row_.along, p) - datum;
-    const Stop stop{dot(row_.along, on_paper), dot(row_.out, on_paper), exact,
-                    kit_.figures.round(exact)};
-    if (!stops.empty() && exact - stops.back().exact < kit_.figures.step_mm() / 2)
-      stops.back().t = std::max(stops.back().t, stop.t);
-    else
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    const Vec2 on_paper = placement_.paper(points[i]);
+    const double exact = dot(row_.along, points[i]) - datum;
+    Stop stop{dot(row_.along, on_paper), dot(row_.out, on_paper), exact, kit_.figures.round(exact)};
+    if (stops.empty() || exact - stops.back().exact >= kit_.figures.step_mm() / 2) {
       stops.push_back(stop);
+      continue;
+    }
+    // One of the two is left out, and never the end: the row's overall runs to it.
+    stop.t = stops.back().t = std::max(stops.back().t, stop.t);
+    if (i + 1 == points.size() && stops.size() > 1) stops.back() = stop;
   }
   return stops;
 }

@@ -11,6 +11,10 @@ namespace splay::parts {
 
 namespace {
 
+std::string volume_words(double mm3) {
+  return mm3 < 100 ? plain_number(mm3, 2) + " mm3" : plain_number(mm3 / 1000, 1) + " cm3";
+}
+
 std::string figure(const model::Project& project, double mm) {
   return project.job.figures().with_unit(mm);
 }
@@ -36,12 +40,12 @@ void find_overlaps(const Assembly& assembly, std::vector<Finding>& found) {
     if (left_apart(assembly, clash.a) && left_apart(assembly, clash.b)) continue;
     const std::string& a = assembly.parts[static_cast<std::size_t>(clash.a)].name;
     const std::string& b = assembly.parts[static_cast<std::size_t>(clash.b)].name;
-    found.push_back({Level::stop,
-                     "overlap",
-                     {a, b},
-                     a + " and " + b + " are in the same place: " +
-                         plain_number(clash.volume / 1000, 1) + " cm3 of both.",
-                     "Move one of them, or give them a joint."});
+    found.push_back(
+        {Level::stop,
+         "overlap",
+         {a, b},
+         a + " and " + b + " are in the same place: " + volume_words(clash.volume) + " of both.",
+         "Move one of them, or give them a joint."});
   }
 }
 

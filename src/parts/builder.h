@@ -62,6 +62,7 @@ class Builder {
   void leave_apart(int a, int b) {
     assembly_.left_apart.insert(assembly_.left_apart.end(), {a, b});
   }
+  bool left_apart() const { return !assembly_.left_apart.empty(); }  // any of them so far
   void report(Finding finding) { assembly_.findings.push_back(std::move(finding)); }
 
   // Every part on its own bounding box, placed in the world, audited (see audit.h). What is cut

@@ -164,8 +164,10 @@ void Names::trenches(const SideView& face, const drafting::Placement& placement)
   }
 }
 
-// The label with its leader, if its words stand free.
+// The label with its leader, if its words stand free and its dot on no others.
 std::optional<ink::Group> Names::labelled(const drafting::Callout& callout) const {
+  const Vec2 dot{1, 1};
+  if (room_.over_text(drafting::quad({callout.tip - dot, callout.tip + dot}))) return std::nullopt;
   drafting::Room tried = room_;
   ink::Group group = drafting::place_labels(sheet_.kit(), tried, {&callout, 1}).front();
   const bool free = std::ranges::all_of(group.items, [&](const ink::Item& item) {

@@ -2,6 +2,7 @@
 // to set a bevel gauge by.
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "drafting/conventions.h"
 #include "drafting/hatch.h"
@@ -44,7 +45,8 @@ double words(const Context& context, const std::vector<std::string>& lines, doub
   return -y;
 }
 
-Picture template_picture(const Context& context, const Template& made) {
+// No higher than the room; nothing where its cuts are higher.
+std::optional<Picture> template_picture(const Context& context, Template made, double room) {
   const drafting::Kit& kit = context.kit;
   const double width = std::max(made.box.width() + 2 * (waste + 1), 50.0);
   Picture picture{{}, width, 0};
@@ -53,6 +55,7 @@ Picture template_picture(const Context& context, const Template& made) {
             {made.title, "glue on: " + made.side + (made.edge ? ", fold over the edge" : ""),
              made.caption},
             width, made.anchor, picture.items);
+  if (!shorten(made, room - head - 2 * (waste + 1))) return std::nullopt;
   picture.height = head + made.box.height() + 2 * (waste + 1);
   const Vec2 by{width / 2 - drafting::middle(made.box).x, -head - waste - 1 - made.box.high.y};
   ink::Group group{"view", {}};
@@ -95,8 +98,9 @@ Picture angle_card(const Context& context, const GaugeAngle& angle) {
 constexpr const char* templates_how_to =
     "Full size: print without scaling and hold a rule to both bars. Hatched is waste. Up the "
     "page is along the part; the loop marks the face, the V the front edge. Measure the longest "
-    "cut line before you glue it on. An end whose face is tapered or curved away has none: mark it "
-    "by its part view.";
+    "cut line before you glue it on. An end whose face is tapered or curved away has none, nor has "
+    "a "
+    "cut longer than the page: mark them by their part views.";
 
 ink::Page templates_page(const Context& context, const Picture& note) {
   const ink::Rect area = context.area();
@@ -118,12 +122,17 @@ ink::Group record(const Context& context, Vec2 at) {
 }  // namespace
 
 std::vector<ink::Page> make_templates(const Context& context) {
+  const ink::Rect area = context.area();
+  const Picture note = page_note(context, templates_how_to);
+  const double record_height = 3 * context.kit.look.lettering;
+  const Vec2 room{area.width(), area.height() - note.height - record_height};
   std::vector<Picture> pictures;
   for (const fabrication::PartRow* row : rows_in_order(context.plan)) {
     // Edging that is on before the cuts gets its ends with its panel.
     if (fabrication::panel_of(context.plan.assembly, row->members.front()) >= 0) continue;
     for (const Template& made : templates_of(PartSheet(context, *row)))
-      pictures.push_back(template_picture(context, made));
+      if (auto picture = template_picture(context, made, room.y))
+        pictures.push_back(std::move(*picture));
   }
   std::ranges::transform(gauge_angles(context), std::back_inserter(pictures),
                          [&](const GaugeAngle& angle) { return angle_card(context, angle); });
@@ -131,10 +140,6 @@ std::vector<ink::Page> make_templates(const Context& context) {
   sizes.reserve(pictures.size());
   for (const Picture& picture : pictures) sizes.push_back({picture.width, picture.height});
 
-  const ink::Rect area = context.area();
-  const Picture note = page_note(context, templates_how_to);
-  const double record_height = 3 * context.kit.look.lettering;
-  const Vec2 room{area.width(), area.height() - note.height - record_height};
   const std::vector<drafting::Laid> laid = drafting::lay_out(sizes, room, {air, air});
   std::vector<ink::Page> pages;
   for (std::size_t i = 0; i < laid.size(); ++i) {

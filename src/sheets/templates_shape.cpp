@@ -37,6 +37,25 @@ struct Piece {
   bool cut = false;
 };
 
+ink::Rect box_of_lines(const std::vector<TemplateLine>& lines, bool cuts_only) {
+  ink::Rect box = drafting::no_rect();
+  for (const TemplateLine& line : lines) {
+    if (cuts_only && !line.cut) continue;
+    box = drafting::joined(drafting::joined(box, {line.a, line.a}), {line.b, line.b});
+  }
+  return box;
+}
+
+// Its box, and its marks in it: the face lies left of the fold, seen from below right of it.
+void settle(Template& made) {
+  made.box = box_of_lines(made.lines, false);
+  const double fold = std::clamp(0.0, made.box.low.x, made.box.high.x);
+  const ink::Rect left{made.box.low, {fold, made.box.high.y}},
+      right{{fold, made.box.low.y}, made.box.high};
+  made.face_mark = clear_place(made.lines, made.hand < 0 ? left : right);
+  made.edge_mark = clear_place(made.lines, made.hand < 0 ? right : left);
+}
+
 class TemplateMaker {
  public:
   explicit TemplateMaker(const PartSheet& sheet) : sheet_(sheet), size_(sheet.part.size) {}
@@ -244,27 +263,17 @@ class TemplateMaker {
     made.edge = low < 0 && std::ranges::any_of(made.lines, [&](const TemplateLine& line) {
                   return hand * line.a.x < -on_plane || hand * line.b.x < -on_plane;
                 });
-    made.box = drafting::no_rect();
-    for (TemplateLine& line : made.lines) {
-      made.box = drafting::joined(made.box, {line.a, line.a});
-      made.box = drafting::joined(made.box, {line.b, line.b});
+    made.hand = hand;
+    for (TemplateLine& line : made.lines)
       if (made.edge && std::abs(line.a.x) < on_plane && std::abs(line.b.x) < on_plane)
         line.fold = true;
-    }
     made.title = sheet_.row.mark + ": " + name;
     made.side = sheet_.name(face);
     made.anchor = part_anchor(sheet_.row.mark);
     made.caption = "longest cut line " + sheet_.kit().figures.with_unit(longest_cut);
     if (const std::string hands = hand_words(sheet_.row); !hands.empty())
       made.caption += "; " + hands;
-    // The face lies left of the fold, seen from below right of it.
-    const double fold = std::clamp(0.0, made.box.low.x, made.box.high.x);
-    made.face_mark = clear_place(
-        made.lines, {{std::min(fold, hand < 0 ? made.box.low.x : fold), made.box.low.y},
-                     {std::max(fold, hand < 0 ? fold : made.box.high.x), made.box.high.y}});
-    made.edge_mark = clear_place(
-        made.lines, {{std::min(fold, hand < 0 ? fold : made.box.low.x), made.box.low.y},
-                     {std::max(fold, hand < 0 ? made.box.high.x : fold), made.box.high.y}});
+    settle(made);
     all_.push_back(std::move(made));
   }
 
@@ -274,6 +283,19 @@ class TemplateMaker {
 };
 
 }  // namespace
+
+bool shorten(Template& made, double tallest) {
+  constexpr double least_behind = 5;
+  if (made.box.height() <= tallest) return true;
+  const ink::Rect cuts = box_of_lines(made.lines, true);
+  const double beyond = (tallest - cuts.height()) / 2;
+  if (beyond < least_behind) return false;
+  std::erase_if(made.lines, [&](TemplateLine& line) {
+    return !clip(line.a, line.b, {0, 1}, cuts.low.y - beyond, cuts.high.y + beyond);
+  });
+  settle(made);
+  return true;
+}
 
 std::vector<Template> templates_of(const PartSheet& sheet) { return TemplateMaker(sheet).make(); }
 

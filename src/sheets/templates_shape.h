@@ -24,12 +24,16 @@ struct Template {
   ink::Rect box;  // of all lines
   Vec2 face_mark, edge_mark;
   bool edge = false;  // it is folded over the front edge
+  double hand = -1;   // -1: the face left of the fold; +1, seen from below: right of it
 };
 
 // Of the ends that aren't cut square across the face or taper, of laps and of housings that run
 // slanting: the outline on the face, and with it round the arris the one on the front edge where
 // that is flat. Wide ones are drawn at both edges only.
 std::vector<Template> templates_of(const PartSheet& sheet);
+
+// Leaves out wood beyond the cuts until it is no taller; false where the cuts alone are.
+bool shorten(Template& made, double tallest);
 
 // Of places spread over a room the one furthest from all lines, the middle before others.
 Vec2 clear_place(const std::vector<TemplateLine>& lines, ink::Rect room);

@@ -157,7 +157,7 @@ TEST_CASE("fasteners on a rail") {
 TEST_CASE("a top that does not lie on its rail, or fasteners without room") {
   const std::string plain = "outline = { front = 800, deep = 400 }\n";
   const std::string held = "[top.t.fastener.a]\nto = \"rail\"\nface = \"front\"\n";
-  CHECK(test::build(topped(plain + "at = [0, 0, 690]\n" + held, rail)).found("open-joint"));
+  CHECK(test::build(topped(plain + "at = [0, 0, 690]\n" + held, rail)).found("no-fastener"));
   CHECK(test::build(topped(plain + "at = [0, 0, 680]\n" + held + "count = 20\n", rail))
             .found("no-fastener"));
   CHECK(test::build(topped(plain + "at = [0, 0, 680]\n[top.t.fastener.a]\nto = \"reil\"\n", rail))

@@ -156,6 +156,19 @@ TEST_CASE("stations that print alike are one") {
   CHECK(test::words({drawn.group}) == std::vector<std::string>{"100"});
 }
 
+TEST_CASE("a chain runs to the same end as its overall, however near its last two stations are") {
+  const Kit kit = test::kit(Unit::inch);  // steps of 1/32 in: 0.79 mm
+  Row chain, overall;
+  chain.stations = {{0, 0}, {16.8, 0}, {32.83, 0}, {33.05, 0}};
+  overall.kind = RowKind::overall;
+  overall.stations = {{0, 0}, {33.05, 0}};
+  chain.chain = overall.chain = "it";
+  Items items;
+  items.emplace_back(draw_row(kit, {1, {100, 100}}, chain, -80).group);
+  items.emplace_back(draw_row(kit, {1, {100, 100}}, overall, -95).group);
+  CHECK_THAT(test::faults(items), Catch::Equals(""));
+}
+
 TEST_CASE("an outer extension line stops short of an inner figure") {
   const Kit kit = test::kit(Unit::millimetre);
   Row inner, outer;
