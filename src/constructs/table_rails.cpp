@@ -204,12 +204,12 @@ void TableBuild::join_rails(const TableRail& choice, const std::vector<PlacedRai
 
 // Thick rails at a sharp corner, or of thin legs, run into their neighbours before they end.
 void TableBuild::refuse_meeting(const TableRail& choice, const std::vector<PlacedRail>& rails) {
-  if (builder_.left_apart()) return;  // not cut to length
   std::vector<Solid> bodies;
   for (const PlacedRail& rail : rails) bodies.push_back(joinery::stick(builder_, rail.part).body);
   for (const Clash& clash : find_clashes(bodies)) {
     const int a = rails[static_cast<std::size_t>(clash.a)].part;
     const int b = rails[static_cast<std::size_t>(clash.b)].part;
+    if (builder_.left_apart(a) && builder_.left_apart(b)) continue;  // not cut to length
     stop("rails-meet",
          builder_.part(a).name + " and " + builder_.part(b).name +
              " run into each other inside of the leg.",

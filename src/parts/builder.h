@@ -4,6 +4,7 @@
 // bounding box and audits the whole.
 #pragma once
 
+#include <algorithm>
 #include <string_view>
 
 #include "model/project.h"
@@ -62,7 +63,9 @@ class Builder {
   void leave_apart(int a, int b) {
     assembly_.left_apart.insert(assembly_.left_apart.end(), {a, b});
   }
-  bool left_apart() const { return !assembly_.left_apart.empty(); }  // any of them so far
+  bool left_apart(int part) const {
+    return std::ranges::find(assembly_.left_apart, part) != assembly_.left_apart.end();
+  }
   void report(Finding finding) { assembly_.findings.push_back(std::move(finding)); }
 
   // Every part on its own bounding box, placed in the world, audited (see audit.h). What is cut

@@ -287,6 +287,11 @@ TEST_CASE("what a table can't be") {
   CHECK(table(sizes, square, "[table.t.stretcher.s]\nstock = \"oak\"\nwidth = 1\nat = 40\n")
             .found("rail-off-the-legs"));
   CHECK(table(sizes, square, apron("set_back = 2\n")).found("no-joint"));
+  // Common practice, no source: aprons as thick as this reach each other behind three thin legs.
+  const test::Built sharp =
+      table("height = 28\nlegs = 3\nradius = 12\n", "width = \"1 1/4\"\n", apron());
+  CHECK(sharp.found("rails-meet"));
+  CHECK_FALSE(sharp.found("overlap"));
   const auto faults = [](const std::string& sizes_text, const std::string& rest = "") {
     return reading::read_project(test::job() + table_stocks + "[table.t]\n" + sizes_text +
                                      "[table.t.leg]\nstock = \"leg\"\nwidth = 1\n" + rest,

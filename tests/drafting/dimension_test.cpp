@@ -164,8 +164,9 @@ TEST_CASE("a chain runs to the same end as its overall, however near its last tw
   overall.stations = {{0, 0}, {33.05, 0}};
   chain.chain = overall.chain = "it";
   Items items;
-  items.emplace_back(draw_row(kit, {1, {100, 100}}, chain, -80).group);
-  items.emplace_back(draw_row(kit, {1, {100, 100}}, overall, -95).group);
+  const DrawnRow links = draw_row(kit, {1, {100, 100}}, chain, -80);
+  items.emplace_back(links.group);
+  items.emplace_back(draw_row(kit, {1, {100, 100}}, overall, -70, links.texts).group);
   CHECK_THAT(test::faults(items), Catch::Equals(""));
 }
 

@@ -145,3 +145,18 @@ TEST_CASE("what can't lie still is refused") {
   work = board(500, 100, 20);
   CHECK(carry_out(wrong, wrong.exact, work) == "the end that leads is not the one named");
 }
+
+// A body rests on a plane only where what touches it spans an area (statics of a rigid body).
+TEST_CASE("what is tapered all over its lower face stands on one edge, and rocks") {
+  const Step step = rip(60);
+  // The edge that is left runs slanting, and so reaches along the work and across it.
+  Solid work = board(500, 100, 20);
+  work.keep(Plane::through({500, 0, 0}, unit(Vec3{1, 0.2, 0})));
+  work.keep(Plane::through({500, 0, 0}, unit(Vec3{-0.02, -0.004, -1})));
+  Rigid machine;
+  CHECK(lay(step, step.exact, work, machine) == "the work rocks on the table");
+  // Tapered over a part of it, it lies on the rest.
+  Solid half = board(500, 100, 20);
+  half.keep(Plane::through({250, 0, 0}, unit(Vec3{0.02, 0, -1})));
+  CHECK(lay(step, step.exact, half, machine) == "");
+}

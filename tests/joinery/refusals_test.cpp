@@ -1,8 +1,12 @@
 // What no joint may do, whichever it is.
 #include "joinery/bench.h"
+
+#include <cmath>
+
 #include "joinery/butt.h"
 #include "joinery/dowel.h"
 #include "joinery/half_lap.h"
+#include "parts/audit.h"
 
 using namespace splay;
 using test::Bench;
@@ -77,4 +81,53 @@ TEST_CASE("fasteners refuse a surface that isn't there") {
     bench.bar("guest", frame({0, 0, 10}, {0, 1, 0}, {0, 0, 1}), -200, 200, 60, 20);
     CHECK_THAT(test::refusal(bench, dowel, 0, 1), says("has no middle"));
   }
+}
+
+// One fault, one finding: that the parts overlap follows from it.
+TEST_CASE("what overlaps or floats for want of a joint that was refused isn't said again") {
+  Tee tee;
+  tee.lean = 40 * test::deg;
+  tee.past = 2;
+  Bench bench = test::lay(tee);
+  const auto codes = [](Bench& of) {
+    std::string text;
+    for (const Finding& finding : std::move(of.builder).finish().findings)
+      text += finding.code + " ";
+    return text;
+  };
+  Bench unasked = test::lay(tee);
+  CHECK_THAT(codes(unasked), says("overlap"));
+  REQUIRE(joinery::ButtKind().make(bench.builder, 0, 1) != "");
+  CHECK(bench.builder.left_apart(0));
+  CHECK(bench.builder.left_apart(1));
+  CHECK(codes(bench) == "");
+}
+
+TEST_CASE("the audit finds mated surfaces that don't meet") {
+  Bench bench;
+  const Solid block = Solid::box({0, 0, 0}, {100, 50, 20});
+  const int a = bench.add("one", {}, block);
+  Rigid apart;
+  apart.origin = {0, 0, 20.5};
+  const int b = bench.add("other", apart, block);
+  bench.builder.add_joint({"one to other", "glued", {a, b}, 0, {{a, b, {{0, 0, 1}, 20}}}});
+  const parts::Assembly assembly = std::move(bench.builder).finish();
+  REQUIRE(assembly.findings.size() == 1);
+  CHECK(assembly.findings.front().code == "open-joint");
+  CHECK_THAT(assembly.findings.front().text, says("stay 0.5 mm apart"));
+}
+
+// Surfaces as printed figures leave them: turned and further off than a designed joint's may be.
+TEST_CASE("a joint of parts cut a little off is measured where a designed one has no surface") {
+  parts::Assembly assembly;
+  assembly.parts.resize(2);
+  assembly.parts[0].world = Solid::box({0, 0, 0}, {100, 50, 20});
+  constexpr double off = 1.2, turn = 5 * test::deg;
+  const Vec3 up{-std::sin(turn), 0, std::cos(turn)};
+  assembly.parts[1].world = Solid::box({0, 0, 20}, {20, 50, 40});
+  assembly.parts[1].world.keep(Plane::through({0, 0, 20 + off}, -up));
+  parts::Joint joint{"it", "housing", {0, 1}, 0, {{0, 1, {{0, 0, 1}, 20}}}};
+  CHECK(std::isinf(parts::joint_gap(joint, assembly)));
+  CHECK(parts::joint_gap(joint, assembly, parts::loose_search) ==
+        Approx(off + 20 * std::tan(turn)));
 }

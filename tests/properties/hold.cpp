@@ -44,21 +44,22 @@ bool none(const parts::Part&) { return false; }
 std::string not_mirrored(const Kind& kind, const Built& piece, const Built& mirror) {
   if (piece.plan.stopped() != mirror.plan.stopped())
     return "mirrored: " + (mirror.plan.stopped() ? mirror.stops() : "can be built\n");
-  if (piece.plan.stopped()) return "";
-  return unmirrored(piece, mirror, kind.crosses ? crossing : none) + unproven_steps(mirror);
+  return piece.plan.stopped() ? "" : unmirrored(piece, mirror, kind.crosses ? crossing : none);
 }
 
+// Every other one in inches; of two such, one against the same in the other unit, one mirrored.
 std::string tried_laws(const Kind& kind, unsigned seed, Tally& tally) {
-  const Built piece = build(written(kind, seed, "mm", false));
-  const Built imperial = build(written(kind, seed, "in", false));
-  std::string text = unclear_findings(piece) + not_the_same(piece, imperial);
-  if (kind.mirrors) text += not_mirrored(kind, piece, build(written(kind, seed, "mm", true)));
+  const bool imperial = seed % 2 != 0, mirrors = kind.mirrors && seed / 2 % 2 != 0;
+  const char* unit = imperial ? "in" : "mm";
+  const Built piece = build(written(kind, seed, unit, false));
+  const Built twin = mirrors ? build(written(kind, seed, unit, true))
+                             : build(written(kind, seed, imperial ? "mm" : "in", false));
+  std::string text = unclear_findings(piece);
+  text += mirrors ? not_mirrored(kind, piece, twin) : not_the_same(piece, twin);
   if (refused(piece)) return text;
   tally.add(piece.plan);
-  return text + open_or_clashing(piece) + unproven_steps(piece) + unproven_steps(imperial) +
-         bad_layouts(piece) + bad_layouts(imperial) +
-         (piece.plan.stopped() ? "" : bad_pages(piece)) +
-         (imperial.plan.stopped() ? "" : bad_pages(imperial));
+  return text + open_or_clashing(piece) + unproven_steps(piece) + unproven_steps(twin) +
+         bad_layouts(piece) + bad_pages(piece);
 }
 
 std::string broken_laws(const Kind& kind, unsigned seed, Tally& tally) {

@@ -26,7 +26,8 @@ struct Kind {
 //   no layout overlaps, leaves no room for the kerf, or asks for a cut that stops within a sheet,
 //   and each part is on it as often as it is wanted;
 //   no page of the shop's binder or of the client's set breaks a rule of the page lint;
-//   said in inches it is the same piece, mirrored it is its mirror image, and both are proven.
+//   every other one is in inches: said in the other unit it is the same piece, or mirrored it is
+//   its mirror image, and that is proven too.
 // What breaks a law fails the test, by seed. `SPLAYBOOK_MORE=n` in the environment asks for n times
 // as many pieces; `SPLAYBOOK_SEED=n` tries that seed alone and ends with its text.
 void hold(const Kind& kind);

@@ -80,6 +80,8 @@ std::string a_corner(Pencil& p) {
   const std::string kind = p.word({"mitre", "spline", "box joint", "dovetail", "rabbet", "butt",
                                    "half lap", "dowel", "screw", "bridle", "housing"});
   std::string more;
+  // Left to itself it is the nearest size sold, in inches another than in millimetres.
+  if (kind == "dowel") more = "diameter = " + p.mm(6, 9) + "\n";
   if (kind == "spline") more = "on = \"mitre\"\n";
   if (kind == "half lap" || kind == "bridle") more = "form = \"corner\"\n";
   if (kind == "screw") more = "through = \"host\"\n";

@@ -134,23 +134,25 @@ std::string bad_layouts(const Built& piece) {
 }
 
 std::string bad_pages(const Built& piece) {
+  if (piece.plan.stopped()) return "";
   return page_faults(piece.plan, sheets::ForWhom::shop) +
          page_faults(piece.plan, sheets::ForWhom::client);
 }
 
-std::string not_the_same(const Built& metric, const Built& imperial) {
-  const auto& one = metric.plan.assembly;
-  const auto& other = imperial.plan.assembly;
-  if (metric.plan.stopped() != imperial.plan.stopped())
-    return "in inches: " + (imperial.plan.stopped() ? imperial.stops() : "can be built\n");
+std::string not_the_same(const Built& piece, const Built& converted) {
+  const auto& one = piece.plan.assembly;
+  const auto& other = converted.plan.assembly;
+  if (piece.plan.stopped() != converted.plan.stopped())
+    return "in the other unit: " +
+           (converted.plan.stopped() ? converted.stops() : "can be built\n");
   if (one.parts.size() != other.parts.size() || one.joints.size() != other.joints.size())
-    return "in inches: other parts or joints\n";
+    return "in the other unit: other parts or joints\n";
   std::string text;
   for (std::size_t i = 0; i < one.parts.size(); ++i)
     if (one.parts[i].name != other.parts[i].name ||
         norm(one.parts[i].size - other.parts[i].size) >= exact ||
         one.parts[i].body.volume() != Approx(other.parts[i].body.volume()).epsilon(1e-9))
-      text += "in inches: " + one.parts[i].name + " differs\n";
+      text += "in the other unit: " + one.parts[i].name + " differs\n";
   return text;
 }
 

@@ -16,6 +16,6 @@ std::string open_or_clashing(const Built& piece);
 std::string unproven_steps(const Built& piece);
 std::string bad_layouts(const Built& piece);
 std::string bad_pages(const Built& piece);
-std::string not_the_same(const Built& metric, const Built& imperial);
+std::string not_the_same(const Built& piece, const Built& converted);  // into the other unit
 
 }  // namespace splay::test

@@ -7,6 +7,7 @@
 
 #include "program/run.h"
 #include "sheets/part_pages.h"
+#include "sheets/templates_shape.h"
 #include "writers/writers.h"
 
 using namespace splay;
@@ -273,4 +274,21 @@ TEST_CASE("Parts with a hand have templates of both hands, mirror images of each
     pairs += left ? 1 : 0;
   }
   CHECK(pairs > 0);
+}
+
+TEST_CASE("a template too tall for its page gives up wood beyond its cuts, and no cut") {
+  sheets::Template made;
+  made.lines = {{{0, 0}, {40, 100}, true, false},
+                {{0, -32}, {0, 132}, false, false},
+                {{40, -32}, {40, 132}, false, false}};
+  made.box = {{0, -32}, {40, 132}};
+  sheets::Template high = made;
+  REQUIRE(sheets::shorten(made, 120));
+  CHECK(made.box.low.y == Approx(-10));
+  CHECK(made.box.high.y == Approx(110));
+  CHECK(norm(made.lines[0].a - Vec2{0, 0}) < 1e-9);
+  CHECK(norm(made.lines[0].b - Vec2{40, 100}) < 1e-9);
+  CHECK(made.box.low.y < made.face_mark.y);
+  CHECK(made.face_mark.y < made.box.high.y);
+  CHECK_FALSE(sheets::shorten(high, 105));
 }
