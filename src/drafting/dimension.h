@@ -71,6 +71,8 @@ ink::Group draw_angle(const Kit& kit, Room& room, const AngleMark& mark);
 // The same with the figure alone where there is no place for more, and nothing where there is none
 // for that: the angle must then be named elsewhere.
 std::optional<ink::Group> try_angle(const Kit& kit, Room& room, const AngleMark& mark);
+// The same with arcs of other radii too.
+std::optional<ink::Group> fit_angle(const Kit& kit, Room& room, const AngleMark& mark);
 
 // The two lines that name an angle anywhere.
 std::string angle_text(const std::string& name, double radians);  // "lean 12.00°"

@@ -108,7 +108,9 @@ std::optional<ink::Group> try_angle(const Kit& kit, Room& room, const AngleMark&
   draw_arc(kit, mark, arc.from, arc.sweep, group);
   if (std::ranges::any_of(group.items, [&](const ink::Item& item) {
         const auto* stroke = std::get_if<ink::Stroke>(&item);
-        return stroke && runs_over_text(room, stroke->path);
+        const auto* head = std::get_if<ink::Fill>(&item);
+        return (stroke && runs_over_text(room, stroke->path)) ||
+               (head && runs_over_text(room, head->path));
       }))
     return std::nullopt;
   Room with_arc = room;
@@ -126,13 +128,18 @@ std::optional<ink::Group> try_angle(const Kit& kit, Room& room, const AngleMark&
   return std::nullopt;
 }
 
-ink::Group draw_angle(const Kit& kit, Room& room, const AngleMark& mark) {
+std::optional<ink::Group> fit_angle(const Kit& kit, Room& room, const AngleMark& mark) {
   // A wider or a narrower arc may clear what is in the way of the usual one.
   for (const double share : {1.0, 1.5, 0.7, 2.0}) {
     AngleMark sized = mark;
     sized.radius *= share;
-    if (std::optional<ink::Group> group = try_angle(kit, room, sized)) return std::move(*group);
+    if (std::optional<ink::Group> group = try_angle(kit, room, sized)) return group;
   }
+  return std::nullopt;
+}
+
+ink::Group draw_angle(const Kit& kit, Room& room, const AngleMark& mark) {
+  if (std::optional<ink::Group> group = fit_angle(kit, room, mark)) return std::move(*group);
   const Arc arc = arc_of(mark);
   ink::Group group{"dimension", {}};
   draw_arc(kit, mark, arc.from, arc.sweep, group);

@@ -133,8 +133,8 @@ void draw_running(const RowFrame& frame, const std::vector<Stop>& stops,
     const Stop& stop = stops[i];
     const double start = std::min(stop.t + feature_gap, at - bend_low);
     frame.line(stop.s, start, stop.s, at - bend_low, lines, avoid);
-    frame.line(stop.s, at - bend_low, slots[i], at - bend_high, lines);
-    frame.line(slots[i], at - bend_high, slots[i], at, lines);
+    frame.line(stop.s, at - bend_low, slots[i], at - bend_high, lines, avoid);
+    frame.line(slots[i], at - bend_high, slots[i], at, lines, avoid);
     const Vec2 foot = frame.point(slots[i], at + 0.9) - left_of(reading) * (height / 2);
     ink::Text text{foot, frame.kit().figures.text(stop.figure), height, RowFrame::turn(reading),
                    outward ? ink::Align::left : ink::Align::right};

@@ -22,6 +22,34 @@ struct Canvas {
   ink::Rect outline = drafting::no_rect();  // the view with its cutting line
 };
 
+bool crossed(const Canvas& canvas, const ink::Group& mark) {
+  const drafting::Kit& kit = canvas.context.kit;
+  drafting::Room room(drafting::grown(canvas.outline, 40));
+  room.take(kit, canvas.items);
+  return std::ranges::any_of(mark.items, [&](const ink::Item& item) {
+    const auto* letter = std::get_if<ink::Text>(&item);
+    return letter != nullptr && !room.free(kit.fonts->box(*letter), 0.5);
+  });
+}
+
+// Its ends just outside the piece, or where a door's swing is in the way outside that.
+ink::Group cut_mark(const Canvas& canvas, const CutLine& line) {
+  constexpr double beyond = 2;
+  const drafting::Kit& kit = canvas.context.kit;
+  Vec2 a = canvas.placement.paper(line.a), b = canvas.placement.paper(line.b);
+  const Vec2 along = unit(b - a);
+  ink::Group mark = drafting::section_mark(kit, a - along * beyond, b + along * beyond,
+                                           line.looking, line.letter);
+  if (!crossed(canvas, mark)) return mark;
+  for (Vec2* end : {&a, &b}) {
+    const Vec2 out = end == &a ? -along : along;
+    for (const Vec2 corner : drafting::quad(canvas.outline))
+      *end = *end + out * std::max(0.0, dot(out, corner - *end));
+  }
+  return drafting::section_mark(kit, a - along * beyond, b + along * beyond, line.looking,
+                                line.letter);
+}
+
 void draw_picture(Canvas& canvas) {
   const drafting::Kit& kit = canvas.context.kit;
   const Elevation& e = canvas.elevation;
@@ -34,14 +62,12 @@ void draw_picture(Canvas& canvas) {
   }
   drafting::append(canvas.items, draw_movement(kit, e, canvas.placement));
   canvas.outline = canvas.placement.paper(drafting::joined(e.box, swing_box(e)));
-  constexpr double beyond = 2;
+  ink::Rect outline = canvas.outline;
   for (const CutLine& line : e.cut_lines) {
-    const Vec2 a = canvas.placement.paper(line.a), b = canvas.placement.paper(line.b);
-    const Vec2 along = unit(b - a) * beyond;
-    canvas.items.emplace_back(
-        drafting::section_mark(kit, a - along, b + along, line.looking, line.letter));
-    canvas.outline = drafting::joined(canvas.outline, drafting::extent(kit, {canvas.items.back()}));
+    canvas.items.emplace_back(cut_mark(canvas, line));
+    outline = drafting::joined(outline, drafting::extent(kit, {canvas.items.back()}));
   }
+  canvas.outline = outline;
 }
 
 // Extension lines start where a line from the row first meets the view.

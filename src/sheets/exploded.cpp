@@ -13,11 +13,11 @@ namespace splay::sheets {
 namespace {
 
 // Dashed lines along which joints come home.
-ink::Group ways(const Context& context, const std::vector<WayArrow>& arrows,
+ink::Group ways(const Context& context, const std::vector<HomeLine>& lines,
                 const drafting::Placement& placement) {
   ink::Path path;
-  for (const WayArrow& way : arrows)
-    path.move(placement.paper(way.from)).line(placement.paper(way.to));
+  for (const HomeLine& line : lines)
+    path.move(placement.paper(line.from)).line(placement.paper(line.to));
   return {"legend", {ink::Stroke{std::move(path), context.kit.centre()}}};
 }
 
@@ -82,6 +82,9 @@ ink::Page page_of(const Context& context, const ExplodedShare& share) {
   const View view = View::axonometric(seen_turn, seen_rise);
   const Scene scene(apart.solids);
   const std::vector<ViewLine> lines = scene.lines(view);
+  const std::vector<HomeLine> homes =
+      home_lines(context.plan.assembly, context.plan.glue_up.order.joinings, share.joinings,
+                 apart.moved, view);
   const ink::Rect seen = drafting::view_box(lines);
   std::vector<drafting::Callout> callouts = callouts_of(context, share);
   const double column = drafting::balloon_column_width(context.kit, callouts) + 6;
@@ -96,10 +99,7 @@ ink::Page page_of(const Context& context, const ExplodedShare& share) {
     page.items.emplace_back(ink::Anchor{anchor_of(share.name), {area.low.x, area.high.y}});
   page.items.emplace_back(
       drafting::draw_toned(context.kit, scene.painted(view), lines, view, placement));
-  const std::vector<WayArrow> arrows =
-      way_arrows(context.plan.assembly, context.plan.glue_up.order.joinings, share.joinings,
-                 apart.moved, view);
-  page.items.emplace_back(ways(context, arrows, placement));
+  page.items.emplace_back(ways(context, homes, placement));
   for (std::size_t b = 0; b < share.blocks.size(); ++b)
     callouts[b].tip =
         placement.paper(view.project(middle_of(context, share.blocks[b], apart.moved)));

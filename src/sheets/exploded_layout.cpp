@@ -3,9 +3,12 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <map>
 
 #include "base/figure.h"
 #include "base/index.h"
+#include "geometry/polygon.h"
+#include "parts/audit.h"
 
 namespace splay::sheets {
 
@@ -23,20 +26,50 @@ std::array<double, 2> reach(const parts::Assembly& all, const std::vector<int>& 
   return result;
 }
 
-Vec3 middle_of(const parts::Assembly& all, const fabrication::Joining& joining) {
+// A surface that two parts have in common, or several: the sum of its points by their area.
+struct Surface {
   Vec3 sum;
-  double count = 0;
-  for (const int joint : joining.joints) {
-    for (const parts::Mate& mate : all.joints[index(joint)].mates) {
-      // A point of the mate's plane near both parts.
-      const Vec3 between =
-          (all.parts[index(mate.a)].world.centroid() + all.parts[index(mate.b)].world.centroid()) *
-          0.5;
-      sum = sum + between - mate.plane.n * mate.plane.distance(between);
-      count += 1;
-    }
+  double area = 0;
+  Vec3 middle() const { return sum * (1 / area); }
+};
+
+Surface surface_of(const parts::Assembly& all, const parts::Mate& mate) {
+  Surface surface;
+  const parts::Contact contact =
+      parts::contact(mate, all.parts[index(mate.a)].world, all.parts[index(mate.b)].world);
+  for (const Polygon& piece : contact.pieces) {
+    const double area = std::abs(signed_area(piece)), corners = static_cast<double>(piece.size());
+    surface.area += area;
+    for (const Vec2 p : piece)
+      surface.sum = surface.sum + contact.frame.point({p.x, p.y, 0}) * (area / corners);
   }
-  if (count > 0) return sum * (1 / count);
+  return surface;
+}
+
+// The surfaces that a joining brings together, by the two parts that meet there.
+std::map<std::array<int, 2>, Surface> surfaces_of(const parts::Assembly& all,
+                                                  const fabrication::Joining& joining) {
+  std::map<std::array<int, 2>, Surface> found;
+  for (const int joint : joining.joints)
+    for (const parts::Mate& mate : all.joints[index(joint)].mates) {
+      const Surface one = surface_of(all, mate);
+      Surface& both = found[{std::min(mate.a, mate.b), std::max(mate.a, mate.b)}];
+      both.sum = both.sum + one.sum;
+      both.area += one.area;
+    }
+  std::erase_if(found, [](const auto& entry) { return entry.second.area <= 0; });
+  return found;
+}
+
+// The middle of all that it brings together.
+Vec3 middle_of(const parts::Assembly& all, const fabrication::Joining& joining) {
+  Surface whole;
+  for (const auto& [parts, one] : surfaces_of(all, joining)) {
+    whole.sum = whole.sum + one.sum;
+    whole.area += one.area;
+  }
+  if (whole.area > 0) return whole.middle();
+  Vec3 sum;
   for (const int part : joining.moving) sum = sum + all.parts[index(part)].world.centroid();
   return sum * (1.0 / static_cast<double>(joining.moving.size()));
 }
@@ -75,6 +108,20 @@ std::vector<WayArrow> way_arrows(const parts::Assembly& assembly,
                       view.project(end - joining.way * (back * 0.12))});
   }
   return arrows;
+}
+
+std::vector<HomeLine> home_lines(const parts::Assembly& assembly,
+                                 const std::vector<fabrication::Joining>& order,
+                                 const std::vector<int>& joinings, const std::vector<Vec3>& moved,
+                                 const View& view) {
+  std::vector<HomeLine> lines;
+  for (const int number : joinings)
+    for (const auto& [parts, surface] : surfaces_of(assembly, order[index(number)])) {
+      const Vec3 at = surface.middle();
+      lines.push_back(
+          {view.project(at + moved[index(parts[0])]), view.project(at + moved[index(parts[1])])});
+    }
+  return lines;
 }
 
 std::string way_words(Vec3 way) {

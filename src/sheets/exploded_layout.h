@@ -27,6 +27,16 @@ std::vector<WayArrow> way_arrows(const parts::Assembly& assembly,
                                  const std::vector<int>& joinings, const std::vector<Vec3>& moved,
                                  const View& view);
 
+// From one part's surface to the other's of every two that these joinings bring together, as they
+// are drawn apart; on the view plane.
+struct HomeLine {
+  Vec2 from, to;
+};
+std::vector<HomeLine> home_lines(const parts::Assembly& assembly,
+                                 const std::vector<fabrication::Joining>& order,
+                                 const std::vector<int>& joinings, const std::vector<Vec3>& moved,
+                                 const View& view);
+
 // "down", "to the left, 12.00° off": a direction of the piece seen from its front.
 std::string way_words(Vec3 way);
 

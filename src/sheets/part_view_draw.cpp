@@ -125,7 +125,7 @@ class SetDrawing {
   // near to it as there is room.
   Vec2 datum_place(Vec2 base, Vec2 out, double at) const {
     constexpr double size = 3.6, clear = 0.4;
-    for (const double before : {5.0, 6.5, 8.0, 3.5}) {
+    for (const double before : {5.0, 6.5, 8.0, 3.5, 9.5, 11.0, 13.0, 15.0, 18.0}) {
       const Vec2 place = base + out * (at - before);
       const Vec2 half{size / 2 + clear, size / 2 + clear};
       const drafting::Quad mark = drafting::quad({place - half, place + half});
@@ -232,7 +232,10 @@ class SetDrawing {
       // A mitred end is drawn with the face, a taper of a face with the edge.
       const bool of_face = std::abs(out.z) < 0.5;
       if (of_face != (&side == &set_.face)) continue;
-      items_.emplace_back(drafting::draw_angle(kit_, room, face_angle(cut, side.view, placement)));
+      // Where there is no room for it, the words of the cut have it.
+      auto angle = drafting::fit_angle(kit_, room, face_angle(cut, side.view, placement));
+      if (!angle) continue;
+      items_.emplace_back(std::move(*angle));
       drawn.push_back(radians);
     }
   }

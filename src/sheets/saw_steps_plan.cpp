@@ -198,8 +198,9 @@ class PlanDrawing {
   void tool() {
     if (!sawn()) return;
     const double sense = (stance_.led ? -1 : 1) * feed_.y;
-    const Vec2 low = paper(seen({0, work_.bite.low.y, 0})),
-               high = paper(seen({0, work_.bite.high.y, 0}));
+    // The line of cut meets the gauge at the origin.
+    const double begin = step_.at_gauge() ? std::max(work_.bite.low.y, 0.0) : work_.bite.low.y;
+    const Vec2 low = paper(seen({0, begin, 0})), high = paper(seen({0, work_.bite.high.y, 0}));
     const double bottom = std::min(low.y, high.y), top = std::max(low.y, high.y);
     const double near = sense > 0 ? top + 2 : bottom - 2, far = near + sense * (ahead - 2);
     const double waste = seen({step_.waste_right ? 1.0 : -1.0, 0, 0}).x;

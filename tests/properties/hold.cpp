@@ -32,8 +32,7 @@ struct Tally {
 
 std::string written(const Kind& kind, unsigned seed, const char* unit, bool mirrored) {
   Pencil pencil(seed, unit, mirrored);
-  const std::string shop = pencil.shop();
-  return shop + kind.write(pencil);
+  return pencil.shop() + kind.write(pencil);
 }
 
 bool crossing(const parts::Part& part) {

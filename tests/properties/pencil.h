@@ -13,7 +13,7 @@ namespace splay::test {
 class Pencil : public Chance {
  public:
   Pencil(unsigned seed, std::string unit, bool mirrored)
-      : Chance(seed), unit_(std::move(unit)), mirrored_(mirrored) {}
+      : Chance(seed), seed_(seed), unit_(std::move(unit)), mirrored_(mirrored) {}
   std::string mm(double length) const {
     return plain_number(unit_ == "mm" ? length : length / Length::mm_per_inch, 12);
   }
@@ -37,22 +37,11 @@ class Pencil : public Chance {
   const char* right() const { return mirrored_ ? "left" : "right"; }
 
   // The job, a shop with machines of its own limits, and the stocks that all pieces are made of.
-  std::string shop() {
-    std::string text = job(unit_) + "paper = \"" + word({"a4", "letter", "a3", "tabloid"}) +
-                       "\"\n[shop.saw]\ntilts = \"" + word({"left", "right"}) +
-                       "\"\nwidest_stack = " + (coin() ? mm(20) : "0") +
-                       "\nkerf = " + mm(2.2, 3.6) + "\n";
-    text += sheet("panel", plain_number(between(15, 22), 3) + " mm") + sheet("back", "6 mm");
-    for (const auto& [name, thickness] : {std::pair{"leg", "120 mm"},
-                                          {"thick", "60 mm"},
-                                          {"oak", "20 mm"},
-                                          {"thin", "16 mm"},
-                                          {"lip", "5 mm"}})
-      text += board(name, thickness);
-    return text;
-  }
+  // Drawn apart, so that what is added here changes no piece.
+  std::string shop() const;
 
  private:
+  unsigned seed_;
   std::string unit_;
   bool mirrored_;
 };
