@@ -47,6 +47,27 @@ std::vector<LoopMeasure> measures_of(const parts::CheckLoop& loop) {
   return measures;
 }
 
+namespace {
+
+// Outside the corners; those of a short side give way to each other along it.
+std::vector<Vec2> number_places(const std::vector<Vec2>& corners, Vec2 centre, double number) {
+  std::vector<Vec2> places;
+  for (const Vec2 corner : corners)
+    places.push_back(corner + unit(corner - centre) * (0.9 * number));
+  const double apart = 1.2 * number;
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    const std::size_t next = (i + 1) % places.size();
+    const Vec2 along = unit(corners[next] - corners[i]);
+    const double missing = apart - dot(places[next] - places[i], along);
+    if (missing <= 0) continue;
+    places[i] = places[i] - along * (missing / 2);
+    places[next] = places[next] + along * (missing / 2);
+  }
+  return places;
+}
+
+}  // namespace
+
 drafting::Picture loop_picture(const drafting::Kit& kit, const parts::CheckLoop& loop, double width,
                                double height) {
   const double number = kit.look.figures, room = 2 * number;  // round the outline
@@ -64,12 +85,10 @@ drafting::Picture loop_picture(const drafting::Kit& kit, const parts::CheckLoop&
   if (!diagonals.verbs.empty())
     group.items.emplace_back(ink::Stroke{std::move(diagonals), kit.centre()});
   group.items.emplace_back(ink::Stroke{ink::Path{}.polygon(corners), kit.visible()});
-  for (std::size_t i = 0; i < corners.size(); ++i) {
-    const Vec2 outwards = unit(corners[i] - centre);
-    const Vec2 at = corners[i] + outwards * (0.9 * number) - Vec2{0, number / 2};
-    group.items.emplace_back(
-        ink::Text{at, std::to_string(i + 1), number, 0, ink::Align::centre, ink::Face::bold});
-  }
+  const std::vector<Vec2> places = number_places(corners, centre, number);
+  for (std::size_t i = 0; i < places.size(); ++i)
+    group.items.emplace_back(ink::Text{places[i] - Vec2{0, number / 2}, std::to_string(i + 1),
+                                       number, 0, ink::Align::centre, ink::Face::bold});
   picture.items.emplace_back(std::move(group));
   return picture;
 }

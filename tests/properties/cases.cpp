@@ -40,7 +40,9 @@ std::string canted(Pencil& p, double width, double height, double lean) {
 
 std::string canted_case(Pencil& p) {
   const double width = p.between(500, 1100), height = p.between(400, 1200);
-  std::string text = canted(p, width, height, 16);
+  // Nor so that nothing is left at the top.
+  const double lean = std::min(16.0, test::degrees(std::atan((width - 250) / 2 / height)));
+  std::string text = canted(p, width, height, lean);
   if (p.coin()) text += "corners = \"butt\"\nthrough = [\"top\", \"bottom\"]\n";
   if (p.coin()) text += an_edge(p);
   if (p.coin()) text += a_back(p);

@@ -18,12 +18,13 @@ std::string a_frame(Pencil& p) {
   return text + "[frame.f.member." + p.left() + "]\nwidth = " + p.mm(40, 80) + "\n";
 }
 
-// No dowels: in inches and in millimetres they are sold in other diameters.
+// No dowels: in inches and in millimetres they are sold in other diameters; and the room over the
+// box is said, which is left to itself in steps of the unit.
 std::string a_drawer(Pencil& p) {
   std::string text =
       "[drawer.d]\nopening = { bottom = " + p.mm(300, 800) + ", height = " + p.mm(100, 220) +
       ", lean_in = " + p.leans(-4, 4) + " }\ndepth = " + p.mm(320, 600) + "\nrunner = { kind = \"" +
-      p.word({"side", "wooden"}) + "\", length = " + p.mm(300) +
+      p.word({"side", "wooden"}) + "\", length = " + p.mm(300) + ", above = " + p.mm(4) +
       " }\npacking = { stock = \"thick\", least = " + p.mm(3) + " }\nbox = { stock = \"" +
       p.word({"oak", "thin"}) + "\", bottom = \"back\", corners = \"" +
       p.word({"butt", "rabbet", "tongue", "box joint", "dovetail"}) + "\" }\n";
