@@ -21,7 +21,8 @@ writers::Files files_of(const writers::Subject& subject, const std::vector<std::
 }  // namespace
 
 sheets::Issue issue_of(const Piece& piece, const std::string& whom) {
-  return {whom == "client" ? sheets::ForWhom::client : sheets::ForWhom::shop, check_figure(piece)};
+  return {whom == "client" ? sheets::ForWhom::client : sheets::ForWhom::shop, check_figure(piece),
+          &piece.as_built};
 }
 
 Issued issue_packet(const Piece& piece, const Look& look, const std::string& whom) {

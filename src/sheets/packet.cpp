@@ -117,7 +117,8 @@ Context context_of(const fabrication::Plan& plan, const model::Style& style,
           {&fonts, look_of(style), job.figures()},
           drafting::paper_named(paper_of(job, style)),
           {},
-          issue.check_figure};
+          issue.check_figure,
+          issue.as_built};
 }
 
 ink::Packet make_packet(const fabrication::Plan& plan, const model::Style& style,

@@ -5,6 +5,7 @@
 #include "ink/fonts.h"
 #include "ink/ink.h"
 #include "ink/lint.h"
+#include "model/as_built.h"
 #include "model/style.h"
 #include "sheets/sheet.h"
 
@@ -13,9 +14,10 @@ namespace splay::sheets {
 struct Issue {
   ForWhom whom = ForWhom::shop;
   std::string check_figure{};  // SHA-256 of what the client signs (reading/signed_text.h)
+  const model::AsBuilt* as_built = nullptr;  // null: the record is blank
 };
 
-// What the sheets of a packet are made from; the plan and the fonts outlive it.
+// What the sheets of a packet are made from; the plan, the fonts and the record outlive it.
 Context context_of(const fabrication::Plan& plan, const model::Style& style,
                    const ink::FontSet& fonts, const Issue& issue);
 

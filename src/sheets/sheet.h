@@ -13,6 +13,7 @@
 #include "drafting/sheet_frame.h"
 #include "fabrication/plan.h"
 #include "geometry/hidden_lines.h"
+#include "model/as_built.h"
 #include "model/style.h"
 
 namespace splay::sheets {
@@ -37,8 +38,9 @@ struct Context {
   const fabrication::Plan& plan;
   drafting::Kit kit;
   ink::Paper paper;
-  std::vector<IndexEntry> index;  // only for a kind with needs_index
-  std::string check_figure{};     // SHA-256 of what is signed, "" when it is not known
+  std::vector<IndexEntry> index;             // only for a kind with needs_index
+  std::string check_figure{};                // SHA-256 of what is signed, "" when it is not known
+  const model::AsBuilt* as_built = nullptr;  // null: nothing is said of the finished work
   std::shared_ptr<PieceSeen> seen = std::make_shared<PieceSeen>();
 
   const model::Job& job() const { return plan.project->job; }

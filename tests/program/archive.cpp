@@ -181,6 +181,14 @@ TEST_CASE("what was measured stands beside what was designed, and does not void 
   CHECK(csv.find("height over everything,460,459.2,-0.8,460 mm\r\n") != std::string::npos);
   CHECK(csv.find("F length,360,361,1,360 mm\r\n") != std::string::npos);
   CHECK(csv.find("note: Cut the tenons fuller.") != std::string::npos);
+  // The record page has it too.
+  REQUIRE(test::run(print).status == 0);
+  const test::Run pages =
+      test::run("pdftotext -layout " + (folder / "out/stool-A-shop.pdf") + " -");
+  const std::string page = pages.output.substr(pages.output.rfind("The piece and the work"));
+  for (const char* words :
+       {"459.2", "361", "2026-08-01, 21.5 hours", "front.jpg", "Cut the tenons fuller."})
+    CHECK(page.find(words) != std::string::npos);
   const test::Run jobs = test::run(test::program() + " jobs --out " + (folder / "out"));
   CHECK(test::has(jobs, "21.5 hours"));
   CHECK(test::has(jobs, "front.jpg"));
