@@ -65,7 +65,9 @@ std::vector<Differing> columns_of(const Context& context, const Step& like, bool
   columns.push_back(
       {led ? "Up" : "Down", [side](const StepWork& work) { return side(work, work.step->face); }});
   if (like.at_fence() || like.at_gauge())
-    columns.push_back({like.at_fence() ? "At fence" : "At gauge",
+    columns.push_back({like.at_fence() || like.machine == fabrication::Machine::mitre_saw
+                           ? "At fence"
+                           : "At gauge",
                        [side](const StepWork& work) { return side(work, work.step->against); }});
   if (like.at_gauge())
     columns.push_back(

@@ -72,6 +72,12 @@ std::string tool_words(const Step& step) {
          (step.tool == Tool::stack ? ", dado stack" : "");
 }
 
+// What the angle is that the machine itself turns the work or the blade by.
+std::string turned_word(const Step& step, bool heads_a_field) {
+  if (step.machine == Machine::mitre_saw) return heads_a_field ? "Mitre" : "mitre";
+  return heads_a_field ? "Gauge" : "gauge";
+}
+
 // Which way the gauge is turned: the frame's right end moves forward when the angle is positive.
 std::string gauge_side(const Step& step) {
   if (std::abs(step.exact.gauge) < square_within) return {};
@@ -124,10 +130,8 @@ std::vector<SettingField> setting_fields(const Context& context, const StepWork&
     const bool drilled = step.machine == Machine::drill;
     fields.push_back(angle_field(context, step, drilled ? "Table tilted" : "Wedge", false));
   }
-  if (step.at_gauge()) {
-    const std::string what = step.machine == Machine::mitre_saw ? "Mitre" : "Gauge";
-    fields.push_back(angle_field(context, step, what + gauge_side(step), true));
-  }
+  if (step.at_gauge())
+    fields.push_back(angle_field(context, step, turned_word(step, true) + gauge_side(step), true));
   if (step.at_fence() || step.at_gauge()) fields.push_back(distance_field(context, step));
   if (step.exact.jig_offset != 0)
     fields.push_back(
@@ -151,8 +155,8 @@ std::string group_words(const Context& context, const StepWork& first) {
   else if (sawn(step) && !stance_of(step).led)
     words += ", blade upright";
   if (step.at_gauge() && std::abs(step.exact.gauge) > square_within)
-    words +=
-        ", gauge " + scale_angle(context, step, std::abs(step.printed.gauge)) + gauge_side(step);
+    words += ", " + turned_word(step, false) + " " +
+             scale_angle(context, step, std::abs(step.printed.gauge)) + gauge_side(step);
   return words;
 }
 

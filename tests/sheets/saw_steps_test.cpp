@@ -285,6 +285,21 @@ TEST_CASE("from above the gauge and the stop stand at their angle and distance")
   }
 }
 
+// Common practice, no source: a mitre saw has a fence and mitre angles, a table saw a mitre gauge.
+TEST_CASE("the mitre saw's settings have its own words") {
+  const test::Built piece =
+      test::build(test::job("mm") + "[shop.saw]\ngauge = \"30 deg\"\n[shop.mitre_saw]\n" +
+                  test::board("oak", "20 mm") +
+                  "[board.b]\nstock = \"oak\"\nat = [0, 0, 0]\nlength = 500\nwidth = "
+                  "60\n[board.b.cut.head]\ncut = "
+                  "\"angles\"\nalong = 480\nface_angle = \"48 deg\"\n");
+  const ink::Packet packet = test::binder(piece);
+  const auto pages = test::titled(packet, "Saw steps");
+  CHECK(test::shows(pages, "Mitre saw, blade upright, mitre 48.0°"));
+  CHECK(test::shows(pages, "against the fence"));
+  CHECK_FALSE(test::shows(pages, "gauge 48.0°"));
+}
+
 TEST_CASE("what the saw takes is hatched, what stays is not") {
   test::Built piece = test::piece_from(cabinet);
   piece = with_steps(cabinet, {bevel_flat(row_of(piece, "left panel"))});
