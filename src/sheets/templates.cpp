@@ -98,9 +98,8 @@ Picture angle_card(const Context& context, const GaugeAngle& angle) {
 constexpr const char* templates_how_to =
     "Full size: print without scaling and hold a rule to both bars. Hatched is waste. Up the "
     "page is along the part; the loop marks the face, the V the front edge. Measure the longest "
-    "cut line before you glue it on. An end whose face is tapered or curved away has none, nor has "
-    "a "
-    "cut longer than the page: mark them by their part views.";
+    "cut line before you glue it on. An end whose face is tapered or curved away has none, nor "
+    "has a cut longer than the page: mark them by their part views.";
 
 ink::Page templates_page(const Context& context, const Picture& note) {
   const ink::Rect area = context.area();
@@ -119,6 +118,21 @@ ink::Group record(const Context& context, Vec2 at) {
   return {"note", {ink::Text{at, words, fits ? wanted : least}}};
 }
 
+// Templates first, no higher than the room, then the cards.
+std::vector<Picture> pictures_of(const Context& context, double room) {
+  std::vector<Picture> pictures;
+  for (const fabrication::PartRow* row : rows_in_order(context.plan)) {
+    // Edging that is on before the cuts gets its ends with its panel.
+    if (fabrication::panel_of(context.plan.assembly, row->members.front()) >= 0) continue;
+    for (const Template& made : templates_of(PartSheet(context, *row)))
+      if (auto picture = template_picture(context, made, room))
+        pictures.push_back(std::move(*picture));
+  }
+  std::ranges::transform(gauge_angles(context), std::back_inserter(pictures),
+                         [&](const GaugeAngle& angle) { return angle_card(context, angle); });
+  return pictures;
+}
+
 }  // namespace
 
 std::vector<ink::Page> make_templates(const Context& context) {
@@ -126,16 +140,7 @@ std::vector<ink::Page> make_templates(const Context& context) {
   const Picture note = page_note(context, templates_how_to);
   const double record_height = 3 * context.kit.look.lettering;
   const Vec2 room{area.width(), area.height() - note.height - record_height};
-  std::vector<Picture> pictures;
-  for (const fabrication::PartRow* row : rows_in_order(context.plan)) {
-    // Edging that is on before the cuts gets its ends with its panel.
-    if (fabrication::panel_of(context.plan.assembly, row->members.front()) >= 0) continue;
-    for (const Template& made : templates_of(PartSheet(context, *row)))
-      if (auto picture = template_picture(context, made, room.y))
-        pictures.push_back(std::move(*picture));
-  }
-  std::ranges::transform(gauge_angles(context), std::back_inserter(pictures),
-                         [&](const GaugeAngle& angle) { return angle_card(context, angle); });
+  std::vector<Picture> pictures = pictures_of(context, room.y);
   std::vector<Vec2> sizes;
   sizes.reserve(pictures.size());
   for (const Picture& picture : pictures) sizes.push_back({picture.width, picture.height});
