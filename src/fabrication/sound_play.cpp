@@ -122,8 +122,7 @@ void judge(Plan& plan, const Mover& mover, Vec3 way, const char* word) {
              " and cuts as accurate as the shop's " + figures.with_unit(play.cuts) + ".",
          "Gaps of " + figures.with_unit(play.needs()) +
              " together, or fit it to its opening with the plane; state a better accuracy in "
-             "[shop] "
-             "if it is one."});
+             "[shop] if it is one."});
   plan.soundness.plays.push_back(std::move(play));
 }
 

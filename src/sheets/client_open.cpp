@@ -42,8 +42,7 @@ std::vector<ink::Page> make_client_open(const Context& given) {
   const drafting::Picture words = drafting::paragraph(
       context.kit,
       "Doors stand open at a right angle at the most, drawers are pulled two thirds of their way. "
-      "A "
-      "picture, not to be measured.",
+      "A picture, not to be measured.",
       area.width(), {.height = context.kit.look.lettering, .align = ink::Align::centre});
   drafting::append(page.items,
                    drafting::moved(words.items, {area.low.x, area.low.y + words.height}));

@@ -110,8 +110,7 @@ std::string time_words(const Context& context, const GlueStage& stage) {
   if (stage.undone)
     return text + "About " + minutes_text(stage.minutes) +
            " min, in the shop for a try and on the spot for good; no glue, no clamps, no wait: "
-           "bolts "
-           "or screws draw it home.";
+           "bolts or screws draw it home.";
   if (!stage.glued)
     return text + "About " + minutes_text(stage.minutes) + " min; nothing is glued.";
   return text + "Spreading " + minutes_text(stage.spreading) + " of " + minutes_text(times.open) +

@@ -132,8 +132,8 @@ Story story_of(const Context& context, double width, double most_high) {
   if (story.empty()) return {};
   std::string words =
       "Each kind of joint once, cut open at right angles to its line and enlarged where that "
-      "helps. "
-      "Each part is hatched its own way. Check an angle by its rise with a square and a rule.";
+      "helps. Each part is hatched its own way. Check an angle by its rise with a square and a "
+      "rule.";
   for (std::size_t i = 0; i < plain.size(); ++i)
     words += (i == 0 ? " Not drawn, since nothing is cut for them: " : "; ") + plain[i];
   if (!plain.empty()) words += ".";

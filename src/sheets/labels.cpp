@@ -19,8 +19,7 @@ using ink::Rect;
 constexpr double least_width = 58, least_height = 40, most_height = 52;
 constexpr const char* labels_how_to =
     "Cut apart along the lines and stick one on every part, its arrow upright as the part stands "
-    "in "
-    "the piece.";
+    "in the piece.";
 
 struct LabelGrid {
   std::size_t columns = 1, rows = 1;

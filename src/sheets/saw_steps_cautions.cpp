@@ -35,8 +35,7 @@ std::string caution_words(const fabrication::Step& step, Flag flag) {
                    "in a sled.";
     case Flag::stop_behind:
       return "Wood would be trapped between blade and fence: set the length with a stop block "
-             "ahead "
-             "of the blade.";
+             "ahead of the blade.";
     case Flag::square_corners:
       return "Square the inside corners by hand.";
     case Flag::sloped_jig:

@@ -87,8 +87,7 @@ std::vector<Sign> drawing_signs(const Kit& kit) {
   const ink::Stroke edges{ink::Path{}.polygon(leaf), kit.visible()};
   row(framed({edges, door_sign(kit, {-6, 0}, {6, 5}, {6, -5})}),
       "A door in an elevation: the lines meet at the side it hangs on. In the plan an arc is the "
-      "way "
-      "of its edge, and chain lines the door stood open");
+      "way of its edge, and chain lines the door stood open");
   row(framed({edges, drawer_sign({0, 0}, 3)}), "A drawer in an elevation: its front pulls out");
   row(framed({drafting::face_side_mark(kit, {0, 0}, 9)}),
       "Face side, the show face; the tail runs to the face edge");

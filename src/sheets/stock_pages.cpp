@@ -232,8 +232,7 @@ std::vector<drafting::Items> poured(const Context& context, const std::vector<bo
       context.kit,
       "Make the cuts in the order of their numbers: the table says how wide each leaves the side "
       "nearer the datum corner (lower left; of an upright sheet, lower right). Sizes are of "
-      "blanks. "
-      "Mark the waste side of every line. Support both sides of the cut; guards on.",
+      "blanks. Mark the waste side of every line. Support both sides of the cut; guards on.",
       width)};
   story.back().keep_with_next = true;
   story.back().space_after = 2;
