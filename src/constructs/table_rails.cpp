@@ -205,6 +205,7 @@ void TableBuild::join_rails(const TableRail& choice, const std::vector<PlacedRai
 // Thick rails at a sharp corner, or of thin legs, run into their neighbours before they end.
 void TableBuild::refuse_meeting(const TableRail& choice, const std::vector<PlacedRail>& rails) {
   std::vector<Solid> bodies;
+  bodies.reserve(rails.size());
   for (const PlacedRail& rail : rails) bodies.push_back(joinery::stick(builder_, rail.part).body);
   for (const Clash& clash : find_clashes(bodies)) {
     const int a = rails[static_cast<std::size_t>(clash.a)].part;

@@ -100,12 +100,11 @@ std::vector<WayArrow> way_arrows(const parts::Assembly& assembly,
     const fabrication::Joining& joining = order[index(number)];
     const Vec3 place = middle_of(assembly, joining);
     const Vec3 apart = moved[index(joining.moving.front())] - moved[index(joining.fixed.front())];
-    const Vec3 by = moved[index(joining.fixed.front())];
     // Only what this joining itself moved: groups inside were moved by others before.
     const double back = -dot(apart, joining.way);
-    const Vec3 end = place + by;
-    arrows.push_back({number, view.project(end - joining.way * (back * 0.92)),
-                      view.project(end - joining.way * (back * 0.12))});
+    const Vec3 start = place + moved[index(joining.moving.front())];
+    arrows.push_back({number, view.project(start + joining.way * (back * 0.08)),
+                      view.project(start + joining.way * (back * 0.88))});
   }
   return arrows;
 }

@@ -52,6 +52,7 @@ namespace {
 // Outside the corners; those of a short side give way to each other along it.
 std::vector<Vec2> number_places(const std::vector<Vec2>& corners, Vec2 centre, double number) {
   std::vector<Vec2> places;
+  places.reserve(corners.size());
   for (const Vec2 corner : corners)
     places.push_back(corner + unit(corner - centre) * (0.9 * number));
   const double apart = 1.2 * number;
