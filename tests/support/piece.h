@@ -111,37 +111,11 @@ inline void check_sound(const Built& built) {
   }
 }
 
-// A piece said in millimetres and the same in inches.
-inline void check_same(const Built& metric, const Built& imperial) {
-  const auto& one = metric.plan.assembly;
-  const auto& other = imperial.plan.assembly;
-  CHECK(metric.plan.stopped() == imperial.plan.stopped());
-  REQUIRE(one.parts.size() == other.parts.size());
-  CHECK(one.joints.size() == other.joints.size());
-  for (std::size_t i = 0; i < one.parts.size(); ++i) {
-    INFO(one.parts[i].name);
-    CHECK(one.parts[i].name == other.parts[i].name);
-    CHECK(norm(one.parts[i].size - other.parts[i].size) < 1e-6);
-    CHECK(one.parts[i].body.volume() == Approx(other.parts[i].body.volume()).epsilon(1e-9));
-  }
-}
-
 // No two parts share space: the whole piece looked over at once, not joint by joint.
 inline void check_no_clash(const Built& built) {
   std::vector<Solid> solids;
   for (const parts::Part& part : built.plan.assembly.parts) solids.push_back(part.world);
   CHECK(find_clashes(solids).empty());
-}
-
-// Whether nothing stands in the way of building it; what is said says it whole.
-inline bool says_sound(const Built& built) {
-  for (const Finding& finding : built.plan.findings) {
-    INFO(finding.code << ": " << finding.text);
-    CHECK(!finding.text.empty());
-    CHECK(finding.text.back() == '.');
-    CHECK(!finding.remedy.empty());
-  }
-  return !built.plan.stopped();
 }
 
 // A job and the stocks that the cases of these tests are made of.
